@@ -1,0 +1,30 @@
+package org.varwright.bank;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * A type of fuse.
+ *
+ * @param name unique among fuse types
+ * @param kind expulsion or current-limiting
+ * @param link trade name of the link, such as {@code 65T}
+ * @param ratedAmperes rated current [A]; for a link the number in its name where the file gives no other
+ * @param ratedVolts rated voltage [V]
+ * @param maximumParallelJoules energy that may discharge into it from its neighbours [J]
+ * @param note free text
+ */
+public record FuseType(
+        String name,
+        Kind kind,
+        Optional<String> link,
+        OptionalDouble ratedAmperes,
+        OptionalDouble ratedVolts,
+        OptionalDouble maximumParallelJoules,
+        Optional<String> note) {
+    /** How a fuse interrupts. */
+    public enum Kind {
+        EXPULSION,
+        CURRENT_LIMITING
+    }
+}

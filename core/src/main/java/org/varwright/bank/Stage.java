@@ -1,0 +1,68 @@
+package org.varwright.bank;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A part of the bank that is switched as one.
+ *
+ * @param name unique among stages; also the name of its conductor under isolation
+ * @param connection of the legs
+ * @param switchName the device under isolation that switches it; empty where it has none of its own
+ * @param layout of every leg, or of the first wye's where {@code second} is given
+ * @param second layout of the second wye's legs where it differs
+ * @param unit type of its units
+ * @param fuse one a unit; empty where units are not individually fused
+ * @param reactor one a phase
+ * @param label what is written or coded on it
+ * @param note free text
+ */
+public record Stage(
+        String name,
+        Connection connection,
+        Optional<String> switchName,
+        LegLayout layout,
+        Optional<LegLayout> second,
+        UnitType unit,
+        Optional<FuseType> fuse,
+        Optional<Reactor> reactor,
+        Optional<String> label,
+        Optional<String> note) {
+
+    /** Whether the units are three-phase units: then a position is the can and {@link #legs()} are inside it. */
+    public boolean hasThreePhaseUnits() {
+        return unit.threePhase().isPresent();
+    }
+
+    /** Names of the legs in order. */
+    public List<String> legs() {
+        return connection.legs();
+    }
+
+    /** Layout of the named leg. */
+    public LegLayout layoutOf(String leg) {
+        return connection.isDoubleWye() && leg.endsWith("2") ? second.orElse(layout) : layout;
+    }
+
+    /** Every position in order: leg, string, group, unit; for three-phase units one position a can. */
+    public List<UnitPosition> positions() {
+        List<UnitPosition> positions = new ArrayList<>();
+        for (String leg : hasThreePhaseUnits() ? List.of("") : legs()) {
+            LegLayout legLayout = layoutOf(leg);
+            for (int s = 1; s <= legLayout.strings(); s++) {
+                for (int g = 1; g <= legLayout.groups(); g++) {
+                    for (int u = 1; u <= legLayout.units(); u++) {
+                        positions.add(UnitPosition.of(name, leg, legLayout, s, g, u));
+                    }
+                }
+            }
+        }
+        return List.copyOf(positions);
+    }
+
+    /** Rated reactive power of the stage: the sum of its units' ratings [var]. */
+    public double ratedVars() {
+        return positions().size() * unit.ratedVars();
+    }
+}

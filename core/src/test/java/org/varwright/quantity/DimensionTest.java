@@ -1,0 +1,78 @@
+package org.varwright.quantity;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class DimensionTest {
+    @ParameterizedTest
+    @CsvSource({
+        "VOLTAGE, 13.8 kV, 13800",
+        "VOLTAGE, 13.8kV, 13800",
+        "VOLTAGE, 13.8 KV, 13800",
+        "REACTIVE_POWER, 300 kvar, 300000",
+        "REACTIVE_POWER, 300 kVAr, 300000",
+        "CAPACITANCE, 12.6 µF, 12.6e-6",
+        "CAPACITANCE, 12.6 μF, 12.6e-6",
+        "CAPACITANCE, 12.6 uF, 12.6e-6",
+        "CAPACITANCE, 12600 nF, 12.6e-6",
+        "RESISTANCE, 4.2 MΩ, 4.2e6",
+        "RESISTANCE, 4.2 Mohm, 4.2e6",
+        "RESISTANCE, 4.2 MOhm, 4.2e6",
+        "RESISTANCE, 42 mohm, 0.042",
+        "INDUCTANCE, 40 uH, 40e-6",
+        "TIME, 5 min, 300",
+        "TIME, 0.5 s, 0.5",
+        "FRACTION, 0.05 %, 0.0005",
+        "FRACTION, -5 %, -0.05",
+        "FRACTION, +10 %, 0.1",
+        "ENERGY, 15 kJ, 15000",
+        "APPARENT_POWER, 280 MVA, 280e6",
+        "MASS, 58 kg, 58"
+    })
+    void readsIntoSi(Dimension dimension, String text, double si) {
+        Reading.Value value = assertInstanceOf(Reading.Value.class, dimension.parse(text));
+        assertEquals(si, value.si(), Math.abs(si) * 1e-12);
+    }
+
+    @Test
+    void saysWhyItCannotRead() {
+        assertInstanceOf(Reading.NoUnit.class, Dimension.REACTIVE_POWER.parse("300"));
+        assertInstanceOf(Reading.WrongUnit.class, Dimension.REACTIVE_POWER.parse("300 kV"));
+        assertInstanceOf(Reading.NotANumber.class, Dimension.VOLTAGE.parse("NaN kV"));
+        assertInstanceOf(Reading.NotANumber.class, Dimension.VOLTAGE.parse("1e999 kV"));
+        assertInstanceOf(Reading.NotANumber.class, Dimension.VOLTAGE.parse(""));
+        assertInstanceOf(Reading.NotANumber.class, Dimension.VOLTAGE.parse("kV"));
+        assertEquals(new Reading.DecimalComma("13,8 kV", "13.8 kV"), Dimension.VOLTAGE.parse("13,8 kV"));
+    }
+
+    @Test
+    void milliAndMegaAreNeverConfused() {
+        // The factor between them is 1e9: a case that leads to two factors is not guessed at.
+        assertEquals(new Reading.Value(0.042), Dimension.RESISTANCE.parse("42 mΩ"));
+        assertEquals(new Reading.Value(42e6), Dimension.RESISTANCE.parse("42 MΩ"));
+        assertInstanceOf(Reading.WrongUnit.class, Dimension.RESISTANCE.parse("42 Xohm"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "VOLTAGE, 13800, 13.8 kV",
+        "VOLTAGE, 999.96, 1 kV",
+        "VOLTAGE, 50, 50 V",
+        "CAPACITANCE, 12.557e-6, 12.56 µF",
+        "RESISTANCE, 4.1e6, 4.1 MΩ",
+        "TIME, 300, 5 min",
+        "TIME, 318, 5 min 18 s",
+        "TIME, 45, 45 s",
+        "TIME, 7260, 2 h 1 min",
+        "FRACTION, 0.0123, 1.23 %",
+        "ENERGY, 1.5, 1.5 J",
+        "CURRENT, 0, 0 A"
+    })
+    void printsWithASensiblePrefix(Dimension dimension, double si, String text) {
+        assertEquals(text, dimension.format(si));
+    }
+}
