@@ -1,0 +1,84 @@
+package org.varwright.discharge;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.varwright.bank.Bank;
+import org.varwright.bank.Vocabulary;
+import org.varwright.quantity.Dimension;
+
+/** What a person must bear in mind about a discharge, in words. */
+final class DischargeNotes {
+    static final String NOT_KNOWN = "not known: treat as charged; discharge by stick";
+    static final String OVER = "minimum wait over: now prove dead";
+
+    private DischargeNotes() {}
+
+    static List<String> of(Bank bank, StageDischarge stage) {
+        Vocabulary words = bank.words();
+        List<String> notes = new ArrayList<>();
+        if (!stage.isKnown()) {
+            notes.add("Discharge resistance of " + stage.stage().unit().name() + " " + NOT_KNOWN
+                    + ". The wait is only the standard's; the units may hold "
+                    + volts(stage.opening().initialVolts()) + " each when it is over.");
+        } else {
+            notes.add(
+                    "At the end of the wait a unit may hold " + volts(stage.endVolts()) + ", and two conductors of the "
+                            + words.stage() + " " + volts(stage.betweenConductorsVolts()) + " between them.");
+            stage.shortedSectionSeconds()
+                    .ifPresent(seconds -> notes.add(
+                            "A unit with one section shorted needs " + Dimension.TIME.format(Math.ceil(seconds))
+                                    + " to " + volts(stage.chosen().volts()) + "."));
+        }
+        notes.add("An open discharge resistor makes any waiting time worthless: such a unit holds up to "
+                + volts(stage.openResistorVolts()) + " and " + Dimension.ENERGY.format(stage.unitPeakJoules(), 3)
+                + " for days.");
+        if (stage.stage().fuse().isPresent()) {
+            notes.add("A unit behind an operated fuse is cut off: if its resistor is open as well it stays charged"
+                    + " whatever else is " + words.grounded() + ". Every unit gets the stick.");
+        }
+        stage.hiddenVolts()
+                .ifPresent(hidden -> notes.add("With one open or slow resistor in a string, a unit may hold "
+                        + volts(hidden) + " while the conductors at the string's ends read 0 V."));
+        if (stage.stage().connection().hasFloatingNeutral()) {
+            notes.add("The neutral floats: a three-pole " + words.groundingSwitch()
+                    + " does not reach it. Test, discharge and " + (words == Vocabulary.IEC ? "earth" : "ground")
+                    + " it as a fourth conductor.");
+        }
+        notes.add("After a discharge up to " + volts(stage.absorptionVolts())
+                + " may come back (dielectric absorption): the short stays on.");
+        notes.add("M" + OVER.substring(1) + ".");
+        return notes;
+    }
+
+    static List<String> cautions(Bank bank, List<StageDischarge> stages) {
+        Vocabulary words = bank.words();
+        List<String> cautions = new ArrayList<>();
+        cautions.add(
+                "The end of a wait is no permission to touch: prove dead first, then discharge every unit terminal to"
+                        + " terminal and terminals to case, then short and "
+                        + (words == Vocabulary.IEC ? "earth" : "ground")
+                        + ".");
+        cautions.add("Discharge resistors do not replace shorting and " + words.grounding()
+                + " (California Title 8 §2893(c)).");
+        cautions.add("\"Five time constants\" is not enough at medium voltage: they leave 0.67 % of the peak, "
+                + volts(stages.stream()
+                                .mapToDouble(s -> s.opening().initialVolts())
+                                .max()
+                                .orElse(0.0)
+                        * Math.exp(-5.0))
+                + " here.");
+        if (stages.stream().map(s -> s.stage().unit().name()).distinct().count() > 1) {
+            cautions.add("Units of different types stand here: the slowest rules where they share a space.");
+        }
+        if (stages.stream().anyMatch(s -> !s.isKnown())) {
+            cautions.add("Discharge resistance " + NOT_KNOWN + ": see the " + words.stage() + " marked so.");
+        }
+        cautions.add("Local codes, the owner's rules, the maker's instructions and the judgement of a licensed or"
+                + " authorised person come first.");
+        return cautions;
+    }
+
+    static String volts(double volts) {
+        return Dimension.VOLTAGE.format(volts, 3);
+    }
+}

@@ -1,0 +1,189 @@
+package org.varwright.discharge;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import org.varwright.bank.Vocabulary;
+import org.varwright.basis.Check;
+import org.varwright.basis.Verdict;
+import org.varwright.quantity.Dimension;
+
+/** {@link Discharge} as text for people: 100 columns, to be printed and taken to site. */
+public final class DischargeText {
+    private static final int COLUMNS = 100;
+
+    private DischargeText() {}
+
+    public static String of(Discharge discharge) {
+        Vocabulary words = discharge.bank().words();
+        List<String> lines = new ArrayList<>();
+        lines.add("DISCHARGE  " + discharge.bank().name());
+        lines.add("Least wait for the whole bank: " + time(discharge.longestWaitSeconds()) + ". "
+                + capital(DischargeNotes.OVER) + ".");
+        for (StageDischarge stage : discharge.stages()) {
+            lines.add("");
+            lines.addAll(stage(discharge, stage, words));
+        }
+        if (!discharge.checks().isEmpty()) {
+            lines.add("");
+            lines.add("CHECKS");
+            discharge.checks().forEach(check -> lines.addAll(check(check)));
+        }
+        lines.add("");
+        lines.add("CAUTIONS");
+        discharge.cautions().forEach(caution -> lines.addAll(wrap("- " + caution, "  ")));
+        return String.join("\n", lines) + "\n";
+    }
+
+    private static List<String> stage(Discharge discharge, StageDischarge stage, Vocabulary words) {
+        List<String> lines = new ArrayList<>();
+        String head =
+                stage.stage().name() + ", " + words.connection(stage.stage().connection()) + ", "
+                        + stage.stage().positions().size() + " × "
+                        + stage.stage().unit().name();
+        lines.add(head);
+        row(lines, "least wait", time(stage.waitSeconds()) + "   then prove dead");
+        row(
+                lines,
+                "capacitance of a unit",
+                Dimension.CAPACITANCE.format(stage.capacitanceFarads()) + "   (" + stage.capacitanceFrom() + ")");
+        switch (stage.resistance()) {
+            case Resistance.Known known ->
+                row(
+                        lines,
+                        "discharge resistance",
+                        Dimension.RESISTANCE.format(known.ohms()) + "   (slow end; nominal "
+                                + Dimension.RESISTANCE.format(known.nominalOhms()) + ")");
+            case Resistance.NotKnown ignored ->
+                row(lines, "discharge resistance", DischargeNotes.NOT_KNOWN.toUpperCase(Locale.ROOT));
+        }
+        row(
+                lines,
+                "voltage at opening",
+                Dimension.VOLTAGE.format(stage.opening().initialVolts()) + "   worst unit");
+        standard(lines, stage.chosen(), stage.chosenSeconds(), "this bank");
+        standard(lines, stage.other(), stage.otherSeconds(), "for comparison");
+        row(
+                lines,
+                "energy of a unit",
+                energy(stage.unitPeakJoules()) + " at opening, " + energy(stage.unitEndJoules()) + " after the wait");
+        row(
+                lines,
+                "energy of the " + words.stage(),
+                energy(stage.stagePeakJoules()) + " at opening, " + energy(stage.stageEndJoules()) + " after the wait");
+        if (stage.isKnown()) {
+            residuals(lines, stage);
+        }
+        stick(lines, discharge, stage);
+        stage.recloseSeconds()
+                .ifPresent(seconds -> row(
+                        lines,
+                        "switch on again",
+                        "not before " + time(Math.ceil(seconds)) + " after opening (trapped charge to 10 %)"
+                                + percent(stage)));
+        DischargeNotes.of(discharge.bank(), stage).forEach(note -> lines.addAll(wrap("  - " + note, "    ")));
+        return lines;
+    }
+
+    private static void residuals(List<String> lines, StageDischarge stage) {
+        StringBuilder minutes = new StringBuilder("  after minutes    ");
+        StringBuilder volts = new StringBuilder("  volts on a unit  ");
+        for (int minute = 1; minute <= 10; minute++) {
+            minutes.append(String.format(Locale.ROOT, "%8d", minute));
+            volts.append(String.format(
+                    Locale.ROOT,
+                    "%8s",
+                    Dimension.digits(stage.voltsAfter(minute * 60.0).orElseThrow(), 3)));
+        }
+        lines.add(minutes.toString());
+        lines.add(volts.toString());
+    }
+
+    private static void stick(List<String> lines, Discharge discharge, StageDischarge stage) {
+        Stick.Needed needed = stage.stickNeeded();
+        row(
+                lines,
+                "stick needed",
+                Dimension.RESISTANCE.format(needed.leastOhms(), 2) + " to "
+                        + Dimension.RESISTANCE.format(needed.mostOhms(), 2) + ", at least "
+                        + Dimension.ENERGY.format(needed.joules(), 2)
+                        + " a discharge, insulated for " + Dimension.VOLTAGE.format(needed.volts(), 3));
+        discharge.stick().ifPresent(stick -> {
+            Stick.Use use = stick.on(
+                    stage.capacitanceFarads(),
+                    stage.opening().initialVolts(),
+                    stage.chosen().volts());
+            row(
+                    lines,
+                    "stick given",
+                    Dimension.RESISTANCE.format(stick.ohms()) + ": on a unit at the peak "
+                            + Dimension.CURRENT.format(use.peakAmperes(), 3) + ", time constant "
+                            + Dimension.TIME.format(use.timeConstantSeconds(), 3) + ", "
+                            + Dimension.TIME.format(use.secondsToSafe(), 3) + " to "
+                            + DischargeNotes.volts(stage.chosen().volts()) + ", " + energy(use.resistorJoules()));
+        });
+    }
+
+    private static void standard(List<String> lines, DischargeRule rule, OptionalDouble seconds, String role) {
+        row(
+                lines,
+                rule.standard() + ", " + role,
+                rule.print() + "; computed "
+                        + (seconds.isPresent()
+                                ? time(Math.ceil(seconds.getAsDouble())) + " to "
+                                        + Dimension.VOLTAGE.format(rule.volts())
+                                : DischargeNotes.NOT_KNOWN));
+    }
+
+    private static List<String> check(Check check) {
+        String mark = check.verdict() == Verdict.PASS ? "ok  " : check.verdict() == Verdict.WARN ? "note" : "FAIL";
+        return wrap(
+                "  " + mark + "  " + check.subject() + ": " + Dimension.digits(check.value(), 4) + " " + check.unit()
+                        + ", limit " + Dimension.digits(check.limit(), 4) + " " + check.unit() + "  ["
+                        + check.basis().id()
+                        + "; " + check.basis().source().print() + "]",
+                "        ");
+    }
+
+    private static void row(List<String> lines, String what, String value) {
+        lines.addAll(wrap(String.format(Locale.ROOT, "  %-24s%s", what, value), " ".repeat(26)));
+    }
+
+    private static String percent(StageDischarge stage) {
+        return stage.residualPercent().isPresent()
+                ? "; the control's delay leaves "
+                        + Dimension.digits(stage.residualPercent().getAsDouble(), 2)
+                        + " %, closing then reaches up to "
+                        + Dimension.digits(stage.reclosePerPeak().orElse(3.0), 3) + " × peak"
+                : "";
+    }
+
+    private static String energy(double joules) {
+        return Dimension.ENERGY.format(joules, 3);
+    }
+
+    private static String time(double seconds) {
+        return Dimension.TIME.format(seconds);
+    }
+
+    private static String capital(String text) {
+        return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+    }
+
+    /** Breaks a line at blanks so that it keeps to the page; later lines start with {@code indent}. */
+    static List<String> wrap(String line, String indent) {
+        List<String> lines = new ArrayList<>();
+        String rest = line;
+        while (rest.length() > COLUMNS) {
+            int at = rest.lastIndexOf(' ', COLUMNS);
+            if (at <= indent.length()) {
+                break;
+            }
+            lines.add(rest.substring(0, at).stripTrailing());
+            rest = indent + rest.substring(at + 1);
+        }
+        lines.add(rest);
+        return lines;
+    }
+}
