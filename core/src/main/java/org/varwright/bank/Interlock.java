@@ -1,5 +1,7 @@
 package org.varwright.bank;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -12,4 +14,8 @@ import java.util.Optional;
  * @param requires for each named device, the positions in which the move is allowed
  * @param note free text
  */
-public record Interlock(String device, String to, Map<String, List<String>> requires, Optional<String> note) {}
+public record Interlock(String device, String to, Map<String, List<String>> requires, Optional<String> note) {
+    public Interlock {
+        requires = Collections.unmodifiableMap(new LinkedHashMap<>(requires));
+    }
+}

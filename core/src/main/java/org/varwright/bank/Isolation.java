@@ -1,5 +1,7 @@
 package org.varwright.bank;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -41,6 +43,7 @@ public record Isolation(
         exchanges = List.copyOf(exchanges);
         interlocks = List.copyOf(interlocks);
         delays = List.copyOf(delays);
+        start = Collections.unmodifiableMap(new LinkedHashMap<>(start));
     }
 
     public Optional<Device> device(String name) {

@@ -19,7 +19,129 @@ public enum Message {
     // ---- json
     JSON_SYNTAX("not JSON: {0}"),
 
-// ---- bank file (bankfile)
+    // ---- bank file (bankfile)
+    FILE_TOO_LARGE("the file has {0} bytes, a bank file at most {1}; is it the right file?"),
+    FILE_EMPTY("the file is empty; a bank file starts with \"format: varwright/1\""),
+    NOT_UTF8("the byte {0} is not UTF-8 ({1}); save the file as UTF-8"),
+    NOT_UTF8_BUT_UTF16("the file is UTF-16; save it as UTF-8"),
+    CONTROL_CHARACTER("the control character {0} stands here; delete it"),
+    TAB_INSTEAD_OF_BLANKS("a tab stands here; replace it by blanks, YAML allows no tab in front of a key or value"),
+    YAML_SYNTAX("not readable as YAML or JSON: {0}"),
+    SEVERAL_DOCUMENTS("a second document starts here; one file describes one bank, so keep only one of them"),
+    ANCHOR_OR_ALIAS(
+            "\"{0}\" is a YAML anchor or alias, which are not read; write the value out, or in quotes if the character is meant"),
+    YAML_TAG("\"{0}\" is a YAML tag, which is not read; leave it out, or put the text in quotes"),
+    NESTED_TOO_DEEP("nested deeper than anything in a bank file; look for a bracket or blanks too many"),
+    KEY_NOT_TEXT("a list or a mapping stands where a key should; write a key, a colon and a value"),
+    DUPLICATE_KEY("the key \"{0}\" stands twice, first in line {1}; keep one of them"),
+    UNKNOWN_KEY("there is no key \"{0}\" here; {1}allowed are {2}"),
+    MISSING_KEY("\"{0}\" is missing; write it such as \"{0}: {1}\""),
+    NO_VALUE("\"{0}\" has no value; write one such as \"{1}\" or leave the key out"),
+    EXPECTED_MAPPING("found {0}; expected a mapping with keys out of {1}"),
+    EXPECTED_LIST("found {0}; expected a list"),
+    EXPECTED_PAIR("found {0}; expected a list of two such as \"{1}\""),
+    EXPECTED_TEXT("found {0}; expected a single value such as \"{1}\""),
+    EMPTY_LIST("the list is empty; at least {0} expected, such as \"{1}\""),
+    NOT_A_CHOICE("\"{0}\" is not known here; {1}allowed are {2}"),
+    NOT_A_COUNT("\"{0}\" is not a whole number; allowed are {1} to {2}"),
+    NOT_A_NUMBER("\"{0}\" is not a number; write a plain one such as \"{1}\""),
+    OUT_OF_RANGE("{0} is out of range; allowed are {1} to {2}"),
+    NOT_A_RATIO("\"{0}\" is not a ratio; write primary and secondary with a colon between, such as \"8400:120\""),
+    NAME_CHARACTER("\"{0}\" has {1} in it; a name is plain text without that"),
+    NAME_TOO_LONG("the text has {0} characters; allowed are {1}"),
+    DUPLICATE_NAME("the {0} \"{1}\" stands twice, first in line {2}; each needs its own name"),
+    REPEATED_ENTRY("\"{0}\" stands twice in one list; keep it once"),
+    UNKNOWN_NAME("there is no {0} \"{1}\"; {2}known are {3}"),
+    EITHER_KEY("{0} stand together; keep one of them"),
+    ONE_OF_KEYS("neither {0} is there; write one of them, such as \"{1}\""),
+    KEYS_TOGETHER("\"{0}\" is there but not \"{1}\"; these belong together"),
+    KEY_DOES_NOT_FIT("\"{0}\" does not go with {1}; {2}"),
+    TOLERANCE_ORDER(
+            "the tolerance runs from {0} to {1}; write the lower limit first, from -50 % to 0 %, then the upper, from 0 % to +50 %"),
+    TOO_MANY_UNITS("the bank has more than {0} units; look at strings, groups and units"),
+
+    // bank file: electrical cross-checks
+    FREQUENCY_MISMATCH(
+            "unit type \"{0}\" is rated {1}, the system runs at {2}; a bank needs units of its own frequency"),
+    UNIT_OVERVOLTAGE(
+            "the connection puts {0} on each {1} unit, {2} % of its rated {3}; allowed are 110 %: look at groups, connection and rated voltage"),
+    UNIT_ABOVE_RATED(
+            "the connection puts {0} on each {1} unit, {2} % of its rated {3}: allowed up to 110 %, but nothing is left for overvoltage"),
+    UNIT_FAR_BELOW_RATED(
+            "the connection puts only {0} on each {1} unit, {2} % of its rated {3}: it gives {4} % of its rated reactive power"),
+    CAPACITANCE_IMPOSSIBLE(
+            "{0} is {1} times the {2} that kvar, voltage and frequency of \"{3}\" give; allowed are 0.8 to 1.4 times: {4}"),
+    CAPACITANCE_OUT_OF_TOLERANCE(
+            "{0} is {1} % off the {2} of \"{3}\"; its tolerance allows {4} % to {5} %: sections may be shorted or elements out"),
+    THREE_PHASE_CONNECTION(
+            "unit type \"{0}\" has three phases joined in {1} inside; its stage must be \"{2}\", not \"{3}\""),
+    THREE_PHASE_SERIES(
+            "unit type \"{0}\" has three phases; cans stand only in parallel, so groups and strings must be 1"),
+    FUSE_BELOW_UNIT(
+            "fuse \"{0}\" carries {1} continuously, a \"{2}\" unit draws {3}; take a larger fuse (1.35 times is usual)"),
+    FUSE_NEAR_UNIT("fuse \"{0}\" carries {1} continuously, {2} times the {3} of a \"{4}\" unit; 1.35 times is usual"),
+    FUSE_VOLTAGE("fuse \"{0}\" is rated {1}, the unit that it protects has {2} on it; take a fuse for at least that"),
+    FUSE_ON_INTERNALLY_FUSED("unit type \"{0}\" has internal element fuses and the stage has unit fuses too: unusual"),
+    NO_FUSE_AT_ALL(
+            "{0} units stand in parallel with neither unit fuses nor element fuses: one shorted unit carries its whole group's energy"),
+    SENSOR_DOES_NOT_FIT("\"{0}\" can't be sensed on a stage in \"{1}\"; {2}"),
+    ALARM_ABOVE_TRIP("the alarm at {0} is above the trip at {1}; an alarm comes first"),
+    ALARM_AT_TRIP("alarm and trip are both {0}: no alarm will come before the trip"),
+    SETTING_WITHOUT_RATIO(
+            "a setting at the relay means nothing without the ratio; write \"ratio\", or \"primary: true\" if it is a primary value"),
+    NO_SETTINGS("the sensor has neither alarm nor trip; its settings can't be judged"),
+    MAXIMUM_BELOW_NOMINAL("the highest voltage {0} is below the nominal {1}; it must be at least that"),
+    MAXIMUM_FAR_ABOVE_NOMINAL("the highest voltage {0} is {1} % of the nominal {2}: unusual"),
+    UNUSUAL_FREQUENCY("{0} is neither 50 Hz nor 60 Hz"),
+    WEAK_SYSTEM(
+            "the short-circuit level {0} is only {1} times the bank's {2}: look at the unit, MVA and kVA are easily mistaken"),
+    REACTOR_SHARE(
+            "the reactor has {0} % of the stage's reactance; for {1} that is unusual: look at the unit of the inductance"),
+    REACTOR_TOO_LARGE(
+            "the reactor has {0} % of the stage's reactance; allowed is less than 50 %: look at the unit of the inductance"),
+    NO_NEUTRAL("a stage in \"delta\" has no neutral; the reactor stands in \"line\""),
+    DISCHARGE_SLOW(
+            "the discharge resistor of \"{0}\" needs {1} from the peak of rated voltage to {2}; {3} asks for {4}: the wait is longer"),
+    DISCHARGE_LOSS(
+            "the discharge resistor of \"{0}\" would burn {1} W in a unit of {2}; look at the unit, kΩ and MΩ are easily mistaken"),
+    SECOND_WITHOUT_DOUBLE_WYE("\"second\" describes the second wye of a double wye; \"{0}\" has none"),
+    UNUSED_TYPE("no stage and no spare uses the {0} \"{1}\""),
+    NOT_GIVEN("\"{0}\" is not given; {1}"),
+    NAMES_ALIKE("\"{0}\" and \"{1}\" differ only in capitals or blanks: easily mistaken on site"),
+
+    // bank file: cross-checks of isolation
+    STAGE_NOT_A_CONDUCTOR(
+            "no device under isolation joins \"{0}\" to anything; a stage is a conductor of its name, between a switch and its units"),
+    SWITCH_ELSEWHERE(
+            "\"{0}\" stands between {1} and {2}, not at \"{3}\"; the switch of a stage has the stage on one side"),
+    SWITCH_KIND("\"{0}\" is a {1}; a stage is switched by a stage-switch, breaker or load-break-switch"),
+    STAGE_SWITCH_UNUSED(
+            "no stage names \"{0}\" as its switch; write \"switch: {0}\" at the stage, or another kind of device"),
+    DEVICE_NEEDS_BETWEEN(
+            "a {0} needs \"between\" with the two conductors that it joins, such as \"between: [cable, bus]\""),
+    BETWEEN_SAME("both sides are \"{0}\"; a device stands between two different conductors"),
+    GROUNDING_SIDE("a {0} stands between a conductor and {1}; {2}"),
+    POSITIONS_FIXED("a {0} has the positions {1}; leave \"positions\" out"),
+    EXPOSES_GROUND("ground is no danger to expose; leave it out"),
+    SOURCE_AT_GROUND("a source can't stand at ground; write the conductor that it makes live"),
+    DOOR_HOLDS("a lock on a door always holds \"closed\", not \"{0}\"; leave \"holds\" out"),
+    KEY_WITHOUT_LOCK("no lock has the key \"{0}\"; {1}"),
+    KEY_ALONE("the key \"{0}\" is in one lock only, so it ties nothing to anything"),
+    TOO_FEW_COPIES(
+            "the key \"{0}\" would be trapped at the start in {1} places ({2}) but has {3}; check \"holds\", \"in\" and \"out\", or give its copies under \"keys\""),
+    KEY_ON_BOTH_SIDES("the key \"{0}\" is on both sides of one exchange; a key goes in or comes out"),
+    LOCK_UNKNOWN("there is no lock on {0} with the key \"{1}\"; {2}"),
+    DELAY_SHORT(
+            "the delay of {0} is shorter than the {1} that {2} allows the units for discharging: the key comes free too early"),
+    DELAY_NO_OPEN("\"{0}\" has no position \"open\"; a delay runs from the opening of switching devices"),
+    ALWAYS_SATISFIED("every position of \"{0}\" is listed, so this blocks nothing"),
+    NO_SOURCE("no source is given, but what nobody feeds needs no isolating; write every source, station service too"),
+    STAGE_NEVER_FED("no closed devices join \"{0}\" to a source in service: is a device or a source missing?"),
+    DOOR_WITHOUT_LOCK("no lock holds this door, though it exposes {0}: nothing but a rule keeps it shut"),
+    COMPARTMENT_EMPTY("the compartment exposes nothing"),
+    SERIAL_TWICE("the serial \"{0}\" stands twice, first in line {1}; a unit is in one place"),
+    POSITION_TWICE("the position \"{0}\" stands twice, first in line {1}; one unit is there"),
+    UNKNOWN_POSITION("there is no position \"{0}\"; {1}{2}"),
 
 // ---- interlock
 

@@ -1,0 +1,133 @@
+package org.varwright.bankfile;
+
+import static org.varwright.quantity.Dimension.CURRENT;
+import static org.varwright.quantity.Dimension.INDUCTANCE;
+import static org.varwright.quantity.Dimension.TIME;
+import static org.varwright.quantity.Dimension.VOLTAGE;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.varwright.bank.Connection;
+import org.varwright.bank.Control;
+import org.varwright.bank.FuseType;
+import org.varwright.bank.LegLayout;
+import org.varwright.bank.Protection;
+import org.varwright.bank.Reactor;
+import org.varwright.bank.Stage;
+import org.varwright.bank.TransformerRatio;
+import org.varwright.bank.UnitType;
+import org.varwright.problem.Message;
+import org.varwright.quantity.Dimension;
+
+/** Reads stages, protection and control. */
+final class StageReader {
+    private static final int MOST = 1000;
+    private static final Pattern RATIO = Pattern.compile("([0-9]+(?:\\.[0-9]+)?)\\s*:\\s*([0-9]+(?:\\.[0-9]+)?)");
+
+    private final Declared declared;
+    private final List<Item<UnitType>> unitTypes;
+    private final List<Item<FuseType>> fuseTypes;
+
+    StageReader(Declared declared, List<Item<UnitType>> unitTypes, List<Item<FuseType>> fuseTypes) {
+        this.declared = declared;
+        this.unitTypes = unitTypes;
+        this.fuseTypes = fuseTypes;
+    }
+
+    Optional<Stage> stage(Fields f) {
+        String name = f.name("name");
+        Optional<String> label = f.optionalText("label");
+        Optional<String> note = f.optionalText("note");
+        Connection connection = f.choice("connection", Words.CONNECTIONS);
+        Optional<String> switchName = declared.hasIsolation()
+                ? f.optionalReference("switch", "device", declared.devices())
+                : f.optionalName("switch");
+        LegLayout layout =
+                new LegLayout(f.count("strings", 1, MOST, 1), f.count("groups", 1, MOST), f.count("units", 1, MOST));
+        Optional<LegLayout> second = f.optionalChild("second", Section.SECOND).flatMap(s -> {
+            LegLayout own = new LegLayout(
+                    s.count("strings", 1, MOST, layout.strings()),
+                    s.count("groups", 1, MOST, layout.groups()),
+                    s.count("units", 1, MOST, layout.units()));
+            return s.finish(() -> own);
+        });
+        if (second.isPresent() && !connection.isDoubleWye()) {
+            f.error(Message.SECOND_WITHOUT_DOUBLE_WYE, "second", connection.code());
+        }
+        String type = f.reference("unit", "unit type", declared.unitTypes());
+        Optional<String> fuseName = f.optionalReference("fuse", "fuse type", declared.fuseTypes());
+        Optional<Reactor> reactor = f.optionalChild("reactor", Section.REACTOR).flatMap(StageReader::reactor);
+        Optional<UnitType> unit = unitTypes.stream()
+                .map(Item::value)
+                .filter(t -> t.name().equals(type))
+                .findFirst();
+        Optional<FuseType> fuse = fuseTypes.stream()
+                .map(Item::value)
+                .filter(t -> fuseName.filter(t.name()::equals).isPresent())
+                .findFirst();
+        return f.finish(() -> unit.map(u -> new Stage(
+                        name,
+                        connection,
+                        switchName,
+                        layout,
+                        second.filter(s -> !s.equals(layout)),
+                        u,
+                        fuse,
+                        reactor,
+                        label,
+                        note)))
+                .flatMap(s -> s);
+    }
+
+    private static Optional<Reactor> reactor(Fields f) {
+        double henries = f.quantity("inductance", INDUCTANCE, 1e-9, 100.0);
+        Reactor.Position position = f.choice("position", Words.REACTOR_POSITIONS);
+        Reactor.Purpose purpose =
+                f.optionalChoice("purpose", Words.REACTOR_PURPOSES).orElse(Reactor.Purpose.INRUSH);
+        return f.finish(() -> new Reactor(henries, position, purpose));
+    }
+
+    Optional<Protection> protection(Fields f) {
+        String stage = f.reference("stage", "stage", Set.copyOf(declared.stages()));
+        Protection.Senses senses = f.choice("senses", Words.SENSES);
+        Optional<TransformerRatio> ratio = f.optionalScalar("ratio").flatMap(s -> ratio(s, f));
+        Dimension dimension = senses.unit().equals("V") ? VOLTAGE : CURRENT;
+        OptionalDouble alarm = f.optionalQuantity("alarm", dimension, 1e-6, 1e6);
+        OptionalDouble trip = f.optionalQuantity("trip", dimension, 1e-6, 1e6);
+        boolean primary = f.flag("primary");
+        OptionalDouble delay = f.optionalQuantity("delay", TIME, 0.0, 86400.0);
+        Optional<String> note = f.optionalText("note");
+        if (!f.has("ratio") && !primary) {
+            for (String setting : List.of("alarm", "trip")) {
+                if (f.has(setting)) {
+                    f.error(Message.SETTING_WITHOUT_RATIO, setting);
+                }
+            }
+        }
+        return f.finish(() -> new Protection(stage, senses, ratio, alarm, trip, primary, delay, note));
+    }
+
+    private static Optional<TransformerRatio> ratio(Tree.Scalar scalar, Fields f) {
+        Matcher matcher = RATIO.matcher(scalar.text().strip());
+        if (matcher.matches()) {
+            double primary = Double.parseDouble(matcher.group(1));
+            double secondary = Double.parseDouble(matcher.group(2));
+            if (primary > 0.0 && secondary > 0.0 && primary < 1e9 && secondary < 1e9) {
+                return Optional.of(new TransformerRatio(primary, secondary));
+            }
+        }
+        f.findings().error(Message.NOT_A_RATIO, scalar.place(), Shown.of(scalar.text()));
+        return Optional.empty();
+    }
+
+    static Optional<Control> control(Fields f) {
+        Optional<Control.Senses> senses = f.optionalChoice("senses", Words.CONTROLS);
+        OptionalDouble reclose = f.optionalQuantity("reclose-delay", TIME, 0.0, 86400.0);
+        Optional<String> note = f.optionalText("note");
+        return f.finish(() -> new Control(senses, reclose, note));
+    }
+}
