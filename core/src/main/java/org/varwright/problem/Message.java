@@ -143,7 +143,22 @@ public enum Message {
     POSITION_TWICE("the position \"{0}\" stands twice, first in line {1}; one unit is there"),
     UNKNOWN_POSITION("there is no position \"{0}\"; {1}{2}"),
 
-// ---- interlock
+    // ---- interlock
+    SCHEME_MISSING(
+            "bank \"{0}\" has no isolation part, so nothing can be said of its locks; describe sources, devices, compartments and locks under isolation:"),
+    SCHEME_TOO_LARGE(
+            "the scheme needs {0} bits a state and has {1} conductors; up to 64 bits for devices and stages, 64 for doors and exchanges, and 64 conductors are allowed; describe the lineup as two banks"),
+    SCHEME_NAMED_TWICE("the name \"{0}\" is used twice; names in this list must differ"),
+    SCHEME_UNKNOWN_NAME("{0} names the {1} \"{2}\", which does not exist; there are {3}"),
+    SCHEME_NO_SUCH_POSITION("\"{0}\" has no position \"{1}\"; its positions are {2}"),
+    SCHEME_SELECTOR_POSITIONS("selector \"{0}\" has fewer than two positions; list them, such as [off, manual, auto]"),
+    SCHEME_LOCK_WITHOUT_KEY("the lock of {0} has no key; a lock traps at least one"),
+    SCHEME_DELAY_ON_SELECTOR(
+            "a delay lists the selector \"{0}\", which is never open; list switches, breakers or disconnectors"),
+    SCHEME_DELAY_WITHOUT_LOCK("a delay holds back key \"{0}\" in a lock of \"{1}\", which has no lock with that key"),
+    SCHEME_COPIES("key \"{0}\" has {1} copies; allowed are 1 or more"),
+    SCHEME_KEY_TRAPPED_TOO_OFTEN(
+            "key \"{0}\" would be trapped at the start in {1} places ({2}) but there is only {3} of it; a lock that holds the start position leaves its key free, any other traps it"),
 
 // ---- isolation
 
