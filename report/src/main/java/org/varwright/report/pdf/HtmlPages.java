@@ -1,0 +1,251 @@
+package org.varwright.report.pdf;
+
+import java.util.List;
+import org.varwright.jobsheet.PaperSize;
+import org.varwright.report.document.Block;
+import org.varwright.report.document.Block.Facts.Fact;
+import org.varwright.report.document.Block.Table.Align;
+import org.varwright.report.document.Block.Table.Cell;
+import org.varwright.report.document.Block.Table.Column;
+import org.varwright.report.document.ReportDocument;
+import org.varwright.report.document.Section;
+import org.varwright.report.document.StepLine;
+
+/** A report document as XHTML for the page setter. */
+final class HtmlPages {
+    private static final String BOX = "\u2610";
+
+    private final Markup out;
+    private int headings;
+    private int figures;
+
+    private HtmlPages(Fonts fonts) {
+        this.out = new Markup(fonts::printable);
+    }
+
+    static String of(ReportDocument document, PaperSize paper, Fonts fonts) {
+        return new HtmlPages(fonts).write(document, paper);
+    }
+
+    private String write(ReportDocument document, PaperSize paper) {
+        out.open("html", "xmlns", "http://www.w3.org/1999/xhtml", "lang", document.language());
+        out.open("head").element("title", document.title() + ": " + document.subject());
+        meta("subject", document.subject())
+                .meta("description", document.title() + ", " + document.date().toString());
+        out.open("style")
+                .trusted(pageSize(paper) + Resources.text("report.css"))
+                .close();
+        bookmarks(document.sections());
+        out.close();
+        out.open("body");
+        out.element("div", document.running(), "class", "running");
+        out.element("div", document.date().toString() + " \u00b7 " + document.foot(), "class", "foot");
+        out.element("h1", document.title());
+        document.sections().forEach(this::section);
+        return out.close().close().finish();
+    }
+
+    private static String pageSize(PaperSize paper) {
+        return switch (paper) {
+            case A4 -> "@page { size: 210mm 297mm; }\n";
+            case LETTER -> "@page { size: 8.5in 11in; }\n";
+        };
+    }
+
+    private HtmlPages meta(String name, String content) {
+        out.open("meta", "name", name, "content", content).close();
+        return this;
+    }
+
+    private void bookmarks(List<Section> sections) {
+        out.open("bookmarks");
+        for (int i = 0; i < sections.size(); i++) {
+            out.open("bookmark", "name", sections.get(i).title(), "href", "#s" + (i + 1))
+                    .close();
+        }
+        out.close();
+    }
+
+    private void section(Section section) {
+        headings++;
+        String style = switch (section.page()) {
+            case NEW_PAGE -> "section page";
+            case RUN_ON -> "section";
+        };
+        out.open("div", "class", style);
+        List<Block> blocks = section.blocks();
+        // The heading and the first block in one frame: a heading alone at the foot of a page is no use.
+        out.element("h2", headings + "  " + section.title(), "id", "s" + headings);
+        blocks.forEach(this::block);
+        out.close();
+    }
+
+    private void block(Block block) {
+        switch (block) {
+            case Block.Subheading(String text) -> out.element("h3", text);
+            case Block.Paragraph(String text) -> out.element("p", text);
+            case Block.Bullets(List<String> points) -> bullets(points);
+            case Block.Notice notice -> notice(notice);
+            case Block.Facts(List<Fact> facts) -> facts(facts);
+            case Block.Table table -> table(table);
+            case Block.Steps(List<StepLine> steps) -> steps(steps);
+            case Block.Ticks(List<String> lines) -> ticks(lines);
+            case Block.Signatures(List<String> roles) -> signatures(roles);
+            case Block.Figure(String svg, String description) -> figure(svg, description);
+        }
+    }
+
+    private void bullets(List<String> points) {
+        out.open("ul");
+        points.forEach(p -> out.element("li", p));
+        out.close();
+    }
+
+    private void notice(Block.Notice notice) {
+        String word = switch (notice.weight()) {
+            case CAUTION -> "caution";
+            case NOTE -> "note";
+        };
+        out.open("div", "class", "notice " + word).element("p", notice.title(), "class", "first");
+        notice.points().forEach(p -> out.element("p", p));
+        out.close();
+    }
+
+    private void facts(List<Fact> facts) {
+        out.open("table", "class", "facts").open("tbody");
+        for (Fact fact : facts) {
+            out.open("tr").element("th", fact.name(), "scope", "row");
+            out.element("td", fact.value()).close();
+        }
+        out.close().close();
+    }
+
+    private void table(Block.Table table) {
+        out.open("table", "class", "grid");
+        if (!table.caption().isEmpty()) {
+            out.element("caption", table.caption());
+        }
+        out.open("thead").open("tr");
+        for (Column column : table.columns()) {
+            out.element(
+                    "th",
+                    column.title(),
+                    "scope",
+                    "col",
+                    "class",
+                    align(column.align()),
+                    "style",
+                    "width: " + column.percent() + "%");
+        }
+        out.close().close().open("tbody");
+        for (Block.Table.Row row : table.rows()) {
+            out.open("tr");
+            for (int i = 0; i < row.cells().size(); i++) {
+                cell(row.cells().get(i), align(table.columns().get(i).align()));
+            }
+            out.close();
+        }
+        out.close().close();
+    }
+
+    private static String align(Align align) {
+        return switch (align) {
+            case LEFT -> "left";
+            case RIGHT -> "right";
+        };
+    }
+
+    private void cell(Cell cell, String align) {
+        switch (cell) {
+            case Cell.Text(String text) -> out.element("td", text, "class", align);
+            case Cell.Strong(String text) -> out.element("td", text, "class", align + " strong");
+            case Cell.Explained(String text, String reason) -> {
+                out.open("td", "class", align).element("div", text, "class", "strong");
+                out.element("div", reason, "class", "reason").close();
+            }
+            case Cell.ToFillIn() -> out.element("td", "\u00a0", "class", align + " blank");
+            case Cell.ToTick() -> out.element("td", BOX, "class", align + " box");
+        }
+    }
+
+    private void steps(List<StepLine> steps) {
+        out.open("table", "class", "steps").open("thead").open("tr");
+        heads("", 5, "No.", 6, "Do", 52, "State after", 19, "By, time", 18);
+        out.close().close().open("tbody");
+        for (StepLine step : steps) {
+            out.open("tr");
+            out.element("td", BOX, "class", "box");
+            out.element("td", Integer.toString(step.number()), "class", "number");
+            out.open("td");
+            out.open("div", "class", "do");
+            out.element("span", step.kind(), "class", "kind").text(" " + step.text());
+            out.close();
+            if (!step.hold().isEmpty()) {
+                out.element("div", step.hold(), "class", "hold");
+            }
+            for (Fact detail : step.details()) {
+                out.open("div", "class", "detail").element("span", detail.name() + ": ", "class", "name");
+                out.text(detail.value()).close();
+            }
+            out.close();
+            out.open("td", "class", "state");
+            step.state().forEach(line -> out.element("div", line));
+            if (step.state().isEmpty()) {
+                out.text("as before");
+            }
+            out.close();
+            out.element("td", "\u00a0", "class", "blank");
+            out.close();
+        }
+        out.close().close();
+    }
+
+    private void heads(Object... pairs) {
+        for (int i = 0; i < pairs.length; i += 2) {
+            String title = (String) pairs[i];
+            String width = "width: " + pairs[i + 1] + "%";
+            if (title.isEmpty()) {
+                out.element("th", "Done", "scope", "col", "class", "done", "style", width);
+            } else {
+                out.element("th", title, "scope", "col", "style", width);
+            }
+        }
+    }
+
+    private void ticks(List<String> lines) {
+        out.open("table", "class", "ticks").open("thead").open("tr");
+        heads("", 6, "What", 58, "By", 22, "Time", 14);
+        out.close().close().open("tbody");
+        for (String line : lines) {
+            out.open("tr").element("td", BOX, "class", "box").element("td", line);
+            out.element("td", "\u00a0", "class", "blank")
+                    .element("td", "\u00a0", "class", "blank")
+                    .close();
+        }
+        out.close().close();
+    }
+
+    private void signatures(List<String> roles) {
+        out.open("table", "class", "signatures").open("thead").open("tr");
+        for (String head : List.of("As", "Name", "Signature", "Date and time")) {
+            out.element("th", head, "scope", "col");
+        }
+        out.close().close().open("tbody");
+        for (String role : roles) {
+            out.open("tr").element("th", role, "scope", "row");
+            for (int i = 0; i < 3; i++) {
+                out.element("td", "\u00a0", "class", "blank");
+            }
+            out.close();
+        }
+        out.close().close();
+    }
+
+    private void figure(String svg, String description) {
+        figures++;
+        out.open("div", "class", "figure");
+        out.trusted(SafeSvg.parse(svg).print(description));
+        out.element("p", "Figure " + figures + ": " + description, "class", "legend");
+        out.close();
+    }
+}
