@@ -68,4 +68,22 @@ class BankFileTest {
         assertEquals(12.71e-6, bank.units().getFirst().capacitanceFarads().orElseThrow(), 1e-18);
         assertTrue(bank.spares().getFirst().unit().name().equals("U300"));
     }
+
+    static final List<String> ALL = List.of(
+            "tamarack-flats-2.bank.yaml",
+            "demo/corbel-reach-3.bank.yaml",
+            "demo/lantern-mesa-1.bank.yaml",
+            "demo/hallin-moor-2.bank.yaml");
+
+    @Test
+    void everyExampleReadsWithoutErrorOrWarning() {
+        for (String name : ALL) {
+            BankReading reading = BankFile.read(name, example(name));
+            assertEquals(
+                    List.of(), reading.errors().stream().map(p -> p.print()).toList());
+            assertEquals(
+                    List.of(), reading.warnings().stream().map(p -> p.print()).toList());
+            assertTrue(reading.bank().isPresent(), name);
+        }
+    }
 }
