@@ -160,18 +160,22 @@ public enum Message {
     SCHEME_KEY_TRAPPED_TOO_OFTEN(
             "key \"{0}\" would be trapped at the start in {1} places ({2}) but there is only {3} of it; a lock that holds the start position leaves its key free, any other traps it"),
 
-// ---- isolation
+    // ---- isolation
 
-// ---- network, unbalance
+    // ---- network, unbalance
 
-// ---- discharge
+    // ---- discharge
 
-// ---- survey
+    // ---- survey
 
-// ---- fit, energize
+    // ---- fit, energize
 
-// ---- command line, report
-;
+    // ---- command line, report
+    FILE_MISSING("there is no such file; check the name and the folder"),
+    FILE_IS_A_FOLDER("this is a folder; name a file in it"),
+    FILE_UNREADABLE("the file can't be read ({0}); check its permissions"),
+    FILE_NOT_OURS("the file has {0} MB; at most {1} MB are read; is it the right file?"),
+    FILE_UNWRITABLE("the file can't be written ({0}); nothing was lost, choose another place with -o");
 
     private final String template;
 
