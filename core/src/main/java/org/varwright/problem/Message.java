@@ -18,6 +18,8 @@ public enum Message {
 
     // ---- json
     JSON_SYNTAX("not JSON: {0}"),
+    REQUEST_MEMBER("must be {0}"),
+    TASK_UNKNOWN("there is no task \"{0}\"; there are {1}"),
 
     // ---- bank file (bankfile)
     FILE_TOO_LARGE("the file has {0} bytes, a bank file at most {1}; is it the right file?"),
