@@ -165,6 +165,19 @@ public enum Message {
     // ---- isolation
 
     // ---- network, unbalance
+    SUPPLY_TRIANGLE(
+            "line voltages {0}, {1} and {2} close no triangle; measure A-B, B-C and C-A again, each above 0 and none larger than the other two together"),
+    CAPACITANCE_NOT_POSITIVE("capacitance {1} at {0} is not allowed; it must be above 0"),
+    CAPACITANCE_MISSING("no capacitance is given for {0}; take the capacitances of the same bank"),
+    BRANCH_UNKNOWN("{0} is in none of the stages that are looked at; give a position of one of these stages"),
+    PHASE_UNKNOWN("there is no phase \"{1}\" of \"{0}\" here; phases are A, B and C of the stages that are looked at"),
+    FAILURE_COUNT("{1} failures at {0} are not allowed; give 1 or more"),
+    CONSTRUCTION_MISSING(
+            "{1} at {0} needs to know what is inside unit type \"{2}\"; give its sections and elements in the bank file"),
+    THREE_PHASE_UNITS(
+            "stage \"{0}\" has three-phase units; these must be connected {1}, with groups and strings 1 and a reactor only on the line side"),
+    SENSOR_UNSUITED("a {1} sensor cannot work on stage \"{0}\", which is {2}; it suits {3}"),
+    LOSS_NOT_ALLOWED("loss factor {0} is not allowed; give 0 to 1"),
 
     // ---- discharge
 
