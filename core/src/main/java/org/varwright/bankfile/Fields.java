@@ -266,6 +266,30 @@ final class Fields {
         return result;
     }
 
+    /** A mapping from names to single values, in the order of the file; empty where the key is not there. */
+    Map<String, Tree.Scalar> scalarsByName(String key) {
+        Map<String, Tree.Scalar> result = new LinkedHashMap<>();
+        if (!has(key)) {
+            return result;
+        }
+        required(key).ifPresent(tree -> {
+            if (tree instanceof Tree.Mapping inner) {
+                for (Tree.Entry entry : inner.entries()) {
+                    String name = entry.key().strip();
+                    findings.put(path(key) + "." + name, entry.keyPlace());
+                    single(entry.value(), key).ifPresent(value -> result.put(name, value));
+                }
+            } else if (!(tree instanceof Tree.Unreadable)) {
+                findings.error(
+                        Message.EXPECTED_MAPPING,
+                        tree.place(),
+                        tree.describe(),
+                        "names, as in " + section.example(key));
+            }
+        });
+        return result;
+    }
+
     /** The items of a list that are right; a single mapping is read as a list of one. */
     <T> List<Item<T>> each(String key, Section inner, Function<Fields, Optional<T>> reader) {
         Optional<Tree> tree = entry(key).flatMap(e -> required(key));

@@ -162,8 +162,8 @@ final class TreeReader {
         Place place = place(event.getStartMark());
         Frame frame = open.peek();
         if (frame != null && frame.expectsKey()) {
-            frame.key = event.getValue();
             frame.keyPlace = new Place(place.file(), place.line(), place.column(), join(path(), event.getValue()));
+            frame.key = event.getValue();
             return;
         }
         value(new Tree.Scalar(event.getValue(), event.isPlain(), place));

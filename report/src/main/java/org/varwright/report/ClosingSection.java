@@ -27,7 +27,7 @@ final class ClosingSection {
                 .map(f -> Row.of(f.what(), f.name(), f.sha256()))
                 .toList();
         blocks.add(new Block.Table(
-                "", List.of(Column.left("What", 14), Column.left("File", 28), Column.left("SHA-256", 58)), rows));
+                "", List.of(Column.left("What", 11), Column.left("File", 23), Column.left("SHA-256", 66)), rows));
         return new Section("Files", Section.PageStart.RUN_ON, blocks);
     }
 }

@@ -117,7 +117,7 @@ final class Banks {
     }
 
     static ReportInput input(Standard standard) {
-        return new ReportInput(
+        return ReportInput.of(
                 of(standard),
                 job(),
                 LocalDate.of(2026, 5, 4),

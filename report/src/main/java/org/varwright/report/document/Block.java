@@ -108,8 +108,12 @@ public sealed interface Block {
             /** Text that matters more than its row. */
             record Strong(String text) implements Cell {}
 
-            /** A text with a second line of reasons under it. */
-            record Explained(String text, String reason) implements Cell {}
+            /** A text with lines of reasons under it. */
+            record Explained(String text, List<String> reasons) implements Cell {
+                public Explained {
+                    reasons = List.copyOf(reasons);
+                }
+            }
 
             /** Nothing yet: a place to write in, high enough for a hand. */
             record ToFillIn() implements Cell {}

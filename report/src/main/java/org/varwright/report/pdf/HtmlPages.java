@@ -15,6 +15,9 @@ import org.varwright.report.document.StepLine;
 final class HtmlPages {
     private static final String BOX = "\u2610";
 
+    /** Tables with no more rows than this are not split. */
+    private static final int SHORT_TABLE = 7;
+
     private final Markup out;
     private int headings;
     private int figures;
@@ -73,10 +76,8 @@ final class HtmlPages {
             case RUN_ON -> "section";
         };
         out.open("div", "class", style);
-        List<Block> blocks = section.blocks();
-        // The heading and the first block in one frame: a heading alone at the foot of a page is no use.
         out.element("h2", headings + "  " + section.title(), "id", "s" + headings);
-        blocks.forEach(this::block);
+        section.blocks().forEach(this::block);
         out.close();
     }
 
@@ -121,10 +122,10 @@ final class HtmlPages {
     }
 
     private void table(Block.Table table) {
-        out.open("table", "class", "grid");
         if (!table.caption().isEmpty()) {
-            out.element("caption", table.caption());
+            out.element("p", table.caption(), "class", "caption");
         }
+        out.open("table", "class", table.rows().size() <= SHORT_TABLE ? "grid keep" : "grid");
         out.open("thead").open("tr");
         for (Column column : table.columns()) {
             out.element(
@@ -159,9 +160,10 @@ final class HtmlPages {
         switch (cell) {
             case Cell.Text(String text) -> out.element("td", text, "class", align);
             case Cell.Strong(String text) -> out.element("td", text, "class", align + " strong");
-            case Cell.Explained(String text, String reason) -> {
+            case Cell.Explained(String text, List<String> reasons) -> {
                 out.open("td", "class", align).element("div", text, "class", "strong");
-                out.element("div", reason, "class", "reason").close();
+                reasons.forEach(reason -> out.element("div", reason, "class", "reason"));
+                out.close();
             }
             case Cell.ToFillIn() -> out.element("td", "\u00a0", "class", align + " blank");
             case Cell.ToTick() -> out.element("td", BOX, "class", align + " box");

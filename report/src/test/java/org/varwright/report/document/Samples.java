@@ -45,7 +45,7 @@ public final class Samples {
             rows.add(new Row(List.of(
                     new Cell.Text("stage 1/A/u" + i),
                     new Cell.Text(i + ".1 \u00b5F"),
-                    new Cell.Explained("replace", "one of four sections is shorted"),
+                    new Cell.Explained("replace", List.of("one of four sections is shorted")),
                     new Cell.ToFillIn())));
         }
         return new ReportDocument(
