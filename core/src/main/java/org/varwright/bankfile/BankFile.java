@@ -25,4 +25,12 @@ public final class BankFile {
         return new BankReading(
                 fileName, clean ? bank : Optional.empty(), findings.errors(), findings.warnings(), findings.places());
     }
+
+    /**
+     * A bank as YAML in the words of its standard. Reading it gives an equal bank; equal banks give equal text. Comments of the file that the bank was
+     * read from are not kept.
+     */
+    public static String write(Bank bank) {
+        return BankWriter.write(bank);
+    }
 }

@@ -80,6 +80,10 @@ final class BankReader {
         }
         List<KnownUnit> known = PositionCheck.check(draft, findings);
         uniqueNames(draft, findings);
+        ElectricalCheck.check(draft, findings);
+        ProtectionCheck.check(draft, findings);
+        IsolationCheck.check(draft, findings);
+        CompletenessCheck.check(draft, findings);
         return f.finish(() -> new Bank(
                 name,
                 site,

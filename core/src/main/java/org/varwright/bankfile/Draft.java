@@ -49,7 +49,7 @@ record Draft(
             Optional<String> label,
             Optional<String> note) {}
 
-    /** What could be read of the isolation. */
+    /** What could be read of the isolation; {@code complete} where every part of it could. */
     record IsolationDraft(
             List<Item<EnergySource>> sources,
             List<Item<Device>> devices,
@@ -59,7 +59,8 @@ record Draft(
             List<Item<KeyExchange>> exchanges,
             List<Item<Interlock>> interlocks,
             List<Item<Delay>> delays,
-            Map<String, String> start) {
+            Map<String, String> start,
+            boolean complete) {
 
         Optional<Device> device(String name) {
             return devices.stream()

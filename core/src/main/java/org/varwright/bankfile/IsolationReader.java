@@ -44,9 +44,9 @@ final class IsolationReader {
             f.namesByName("start", 1, "device", declared.devices())
                     .forEach((device, positions) -> one(f, device, positions).ifPresent(p -> start.put(device, p)));
         }
-        f.finish(() -> start);
+        boolean complete = f.finish(() -> start).isPresent();
         return Optional.of(new Draft.IsolationDraft(
-                sources, devices, compartments, locks, keys, exchanges, interlocks, delays, start));
+                sources, devices, compartments, locks, keys, exchanges, interlocks, delays, start, complete));
     }
 
     private static Optional<String> one(Fields f, String device, List<String> positions) {

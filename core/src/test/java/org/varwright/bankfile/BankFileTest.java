@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -84,6 +85,18 @@ class BankFileTest {
             assertEquals(
                     List.of(), reading.warnings().stream().map(p -> p.print()).toList());
             assertTrue(reading.bank().isPresent(), name);
+        }
+    }
+
+    @Test
+    void whatIsWrittenIsReadBackAsTheSameBank() {
+        for (String name : ALL) {
+            Bank bank = BankFile.read(name, example(name)).requireBank();
+            String text = BankFile.write(bank);
+            BankReading again = BankFile.read(name, text.getBytes(StandardCharsets.UTF_8));
+            assertEquals(List.of(), again.errors().stream().map(p -> p.print()).toList(), text);
+            assertEquals(bank, again.requireBank());
+            assertEquals(text, BankFile.write(again.requireBank()));
         }
     }
 }
