@@ -18,6 +18,8 @@ public enum Message {
 
     // ---- json
     JSON_SYNTAX("not JSON: {0}"),
+    REQUEST_MEMBER("must be {0}"),
+    TASK_UNKNOWN("there is no task \"{0}\"; there are {1}"),
 
     // ---- bank file (bankfile)
     FILE_TOO_LARGE("the file has {0} bytes, a bank file at most {1}; is it the right file?"),
@@ -163,6 +165,19 @@ public enum Message {
     // ---- isolation
 
     // ---- network, unbalance
+    SUPPLY_TRIANGLE(
+            "line voltages {0}, {1} and {2} close no triangle; measure A-B, B-C and C-A again, each above 0 and none larger than the other two together"),
+    CAPACITANCE_NOT_POSITIVE("capacitance {1} at {0} is not allowed; it must be above 0"),
+    CAPACITANCE_MISSING("no capacitance is given for {0}; take the capacitances of the same bank"),
+    BRANCH_UNKNOWN("{0} is in none of the stages that are looked at; give a position of one of these stages"),
+    PHASE_UNKNOWN("there is no phase \"{1}\" of \"{0}\" here; phases are A, B and C of the stages that are looked at"),
+    FAILURE_COUNT("{1} failures at {0} are not allowed; give 1 or more"),
+    CONSTRUCTION_MISSING(
+            "{1} at {0} needs to know what is inside unit type \"{2}\"; give its sections and elements in the bank file"),
+    THREE_PHASE_UNITS(
+            "stage \"{0}\" has three-phase units; these must be connected {1}, with groups and strings 1 and a reactor only on the line side"),
+    SENSOR_UNSUITED("a {1} sensor cannot work on stage \"{0}\", which is {2}; it suits {3}"),
+    LOSS_NOT_ALLOWED("loss factor {0} is not allowed; give 0 to 1"),
 
     // ---- discharge
 
@@ -171,8 +186,12 @@ public enum Message {
     // ---- fit, energize
 
     // ---- command line, report
-    NOT_A_DAY("\"{0}\" is no day of the calendar; write it such as \"2026-05-04\""),
-    ;
+    FILE_MISSING("there is no such file; check the name and the folder"),
+    FILE_IS_A_FOLDER("this is a folder; name a file in it"),
+    FILE_UNREADABLE("the file can't be read ({0}); check its permissions"),
+    FILE_NOT_OURS("the file has {0} MB; at most {1} MB are read; is it the right file?"),
+    FILE_UNWRITABLE("the file can't be written ({0}); nothing was lost, choose another place with -o"),
+    NOT_A_DAY("\"{0}\" is no day of the calendar; write it such as \"2026-05-04\"");
 
     private final String template;
 

@@ -1,12 +1,16 @@
 package org.varwright.task;
 
-import java.util.ArrayList;
-import java.util.List;
+import java.nio.charset.StandardCharsets;
+import java.util.Optional;
+import org.varwright.bank.Bank;
+import org.varwright.bankfile.BankFile;
+import org.varwright.discharge.Discharge;
+import org.varwright.discharge.DischargeJson;
 import org.varwright.json.Json;
+import org.varwright.problem.Message;
+import org.varwright.problem.Place;
 import org.varwright.problem.Problem;
 import org.varwright.problem.VarwrightException;
-import org.varwright.quantity.Dimension;
-import org.varwright.quantity.Reading;
 
 /** Runs tasks given as JSON. */
 public final class Tasks {
@@ -15,41 +19,50 @@ public final class Tasks {
     /**
      * Runs one task.
      *
-     * @param request {@code {"task": NAME, …}}
-     * @return {@code {"ok": true, "result": …}} or {@code {"ok": false, "problems": [{"code", "message", …}]}}
+     * @param request {@code {"task": NAME, "bank": TEXT OF THE BANK FILE, …}}
+     * @return {@code {"ok": true, "result": …}} with the fields of the command of the same name, or {@code {"ok": false, "problems": [{"code", "file",
+     *     "line", "column", "path", "message"}]}}
      */
     public static String run(String request) {
         try {
             return Json.object()
                     .put("ok", true)
-                    .put("result", run(Json.parse(request)))
+                    .put("result", result(new Request(Json.parse(request))))
                     .build()
                     .print();
         } catch (VarwrightException e) {
-            List<Json> problems = new ArrayList<>();
-            for (Problem problem : e.problems()) {
-                problems.add(Json.object()
-                        .put("code", problem.message().name())
-                        .put("line", problem.place().line())
-                        .put("column", problem.place().column())
-                        .put("path", problem.place().path())
-                        .put("message", problem.text())
-                        .build());
-            }
             return Json.object()
                     .put("ok", false)
-                    .put("problems", Json.of(problems))
+                    .put(
+                            "problems",
+                            Json.of(e.problems().stream().map(Tasks::json).toList()))
                     .build()
                     .print();
         }
     }
 
-    private static Json run(Json request) {
-        Json.Obj object = (Json.Obj) request;
-        Reading reading = Dimension.VOLTAGE.parse(((Json.Str) object.get("text")).value());
+    private static Json result(Request request) {
+        String task = request.text("task");
+        return switch (task) {
+            case "discharge" -> DischargeJson.of(Discharge.of(bank(request), Optional.empty()));
+            default ->
+                throw new VarwrightException(Message.TASK_UNKNOWN, new Place("", 0, 0, "task"), task, "discharge");
+        };
+    }
+
+    private static Bank bank(Request request) {
+        return BankFile.read("bank", request.text("bank").getBytes(StandardCharsets.UTF_8))
+                .requireBank();
+    }
+
+    private static Json json(Problem problem) {
         return Json.object()
-                .put("reading", reading.toString())
-                .put("v", Dimension.VOLTAGE.format(13800))
+                .put("code", problem.message().name())
+                .put("file", problem.place().file())
+                .put("line", problem.place().line())
+                .put("column", problem.place().column())
+                .put("path", problem.place().path())
+                .put("message", problem.text())
                 .build();
     }
 }

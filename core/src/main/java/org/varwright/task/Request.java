@@ -1,0 +1,70 @@
+package org.varwright.task;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.varwright.json.Json;
+import org.varwright.problem.Message;
+import org.varwright.problem.Place;
+import org.varwright.problem.VarwrightException;
+
+/** The members of a request, by the kind that a task needs. */
+final class Request {
+    private final Json.Obj members;
+
+    Request(Json json) {
+        if (!(json instanceof Json.Obj object)) {
+            throw wrong("request", "an object");
+        }
+        members = object;
+    }
+
+    String text(String name) {
+        return optionalText(name).orElseThrow(() -> wrong(name, "a text"));
+    }
+
+    Optional<String> optionalText(String name) {
+        return switch (members.get(name)) {
+            case Json.Str text -> Optional.of(text.value());
+            case Json.Null none -> Optional.empty();
+            case Json.Num n -> throw wrong(name, "a text");
+            case Json.Bool b -> throw wrong(name, "a text");
+            case Json.Arr a -> throw wrong(name, "a text");
+            case Json.Obj o -> throw wrong(name, "a text");
+        };
+    }
+
+    double number(String name) {
+        return optionalNumber(name).orElseThrow(() -> wrong(name, "a number"));
+    }
+
+    OptionalDouble optionalNumber(String name) {
+        Json value = members.get(name);
+        if (value instanceof Json.Null) {
+            return OptionalDouble.empty();
+        }
+        if (value instanceof Json.Num number) {
+            return OptionalDouble.of(number.value());
+        }
+        throw wrong(name, "a number");
+    }
+
+    List<String> texts(String name) {
+        List<String> texts = new ArrayList<>();
+        if (!(members.get(name) instanceof Json.Arr array)) {
+            throw wrong(name, "an array of texts");
+        }
+        for (Json item : array.items()) {
+            if (!(item instanceof Json.Str text)) {
+                throw wrong(name, "an array of texts");
+            }
+            texts.add(text.value());
+        }
+        return texts;
+    }
+
+    private static VarwrightException wrong(String name, String wanted) {
+        return new VarwrightException(Message.REQUEST_MEMBER, new Place("", 0, 0, name), wanted);
+    }
+}
