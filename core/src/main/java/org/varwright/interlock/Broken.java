@@ -23,8 +23,8 @@ final class Broken {
     }
 
     /** A device is moved; {@code charged} are the stages charged before it. */
-    static int byMove(Circuit before, Circuit after, long charged, int device) {
-        int broken = (before.loadBreak >> device & 1) != 0 ? Property.LOAD_BREAK.bit() : 0;
+    static int byMove(Circuit before, Circuit after, long charged, long device) {
+        int broken = (before.loadBreak & device) != 0 ? Property.LOAD_BREAK.bit() : 0;
         broken |= (charged & ~before.liveStages & after.liveStages) != 0 ? Property.RECHARGE.bit() : 0;
         broken |= (charged & ~before.groundJoinedStages & after.groundJoinedStages) != 0
                 ? Property.GROUNDED_CHARGED.bit()

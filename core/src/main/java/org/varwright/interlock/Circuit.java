@@ -1,8 +1,8 @@
 package org.varwright.interlock;
 
-import java.util.List;
-
-/** What is joined to what for one set of closed devices. Conductors, stages, doors and devices are bits by their order in the scheme; ground is conductor 0. */
+/**
+ * What is joined to what for one set of closed devices. Conductors are bits by their order, ground first; devices, stages and doors are the bits that they have in a state.
+ */
 final class Circuit {
     /** The closed devices. */
     final long closed;
@@ -29,7 +29,16 @@ final class Circuit {
     /** For each stage, the doors that expose a charged conductor if that stage is charged. */
     private final long[] doorsToStage;
 
-    Circuit(long closed, Reach reach, boolean sourceOnGround, long loadBreak, Doors doors) {
+    private final long[] stages;
+
+    Circuit(
+            long closed,
+            Reach reach,
+            boolean sourceOnGround,
+            long loadBreak,
+            Doors doors,
+            long[] stages,
+            long[] doorsToStage) {
         this.closed = closed;
         live = reach.live();
         lowVoltage = reach.lowVoltage();
@@ -41,20 +50,22 @@ final class Circuit {
         doorsToLive = doors.toLive();
         doorsToLowVoltage = doors.toLowVoltage();
         doorsToUngrounded = doors.toUngrounded();
-        doorsToStage = doors.toStage().stream().mapToLong(Long::longValue).toArray();
+        this.stages = stages;
+        this.doorsToStage = doorsToStage;
     }
 
     /** What sources and ground reach. */
     record Reach(long live, long lowVoltage, long grounded, long liveStages, long groundJoinedStages) {}
 
     /** Which doors lead to what. */
-    record Doors(long toLive, long toLowVoltage, long toUngrounded, List<Long> toStage) {}
+    record Doors(long toLive, long toLowVoltage, long toUngrounded) {}
 
     /** Doors that expose a charged conductor with these stages charged. */
     long doorsToCharged(long charged) {
+        long dangerous = charged & ~liveStages & ~groundJoinedStages;
         long doors = 0;
-        for (long left = charged & ~liveStages & ~groundJoinedStages; left != 0; left &= left - 1) {
-            doors |= doorsToStage[Long.numberOfTrailingZeros(left)];
+        for (int s = 0; dangerous != 0 && s < stages.length; s++) {
+            doors |= (dangerous & stages[s]) != 0 ? doorsToStage[s] : 0;
         }
         return doors;
     }

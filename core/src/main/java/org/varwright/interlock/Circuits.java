@@ -15,44 +15,54 @@ final class Circuits {
     final List<String> conductors = new ArrayList<>();
 
     private final Map<String, Integer> index = new HashMap<>();
+    private final long[] device;
     private final int[] from;
     private final int[] to;
     private final long groundingDevices;
     private final long disconnectors;
     private final int[] stageConductor;
-    private final long[] stageBehindSwitch;
+    private final long[] stage;
+    private final long[] stageSwitch;
+    private final long[] door;
     private final long[] exposes;
     private final long highVoltageAt;
     private final long anySourceAt;
 
-    Circuits(Isolation isolation, List<StagePoint> stages, List<Device> switching) {
+    Circuits(Layout layout) {
+        Isolation isolation = layout.isolation;
         number(Isolation.GROUND);
         isolation.conductors().forEach(this::number);
-        stages.forEach(s -> number(s.name()));
-        from = new int[switching.size()];
-        to = new int[switching.size()];
+        layout.stages.forEach(s -> number(s.name()));
+        device = layout.switching.stream().mapToLong(layout::closedMask).toArray();
+        from = new int[device.length];
+        to = new int[device.length];
         long grounding = 0;
         long disconnecting = 0;
-        for (int d = 0; d < from.length; d++) {
-            Device device = switching.get(d);
-            from[d] = device.between().map(b -> number(b.first())).orElse(0);
-            to[d] = device.between().map(b -> number(b.second())).orElse(0);
-            grounding |= device.kind() == Device.Kind.GROUNDING_SWITCH ? 1L << d : 0;
-            disconnecting |= device.kind() == Device.Kind.DISCONNECTOR ? 1L << d : 0;
+        for (int d = 0; d < device.length; d++) {
+            Device one = layout.switching.get(d);
+            from[d] = one.between().map(b -> number(b.first())).orElse(0);
+            to[d] = one.between().map(b -> number(b.second())).orElse(0);
+            grounding |= one.kind() == Device.Kind.GROUNDING_SWITCH ? device[d] : 0;
+            disconnecting |= one.kind() == Device.Kind.DISCONNECTOR ? device[d] : 0;
         }
         groundingDevices = grounding;
         disconnectors = disconnecting;
-        stageConductor = new int[stages.size()];
-        stageBehindSwitch = new long[stages.size()];
-        for (int s = 0; s < stageConductor.length; s++) {
-            stageConductor[s] = number(stages.get(s).name());
-            String switchName = stages.get(s).switchName().orElse("");
-            for (int d = 0; d < from.length; d++) {
-                if (switching.get(d).name().equals(switchName)) {
-                    stageBehindSwitch[s] = 1L << d;
-                }
-            }
+        stage = layout.stages.stream().mapToLong(layout::chargeMask).toArray();
+        stageConductor = new int[stage.length];
+        stageSwitch = new long[stage.length];
+        for (int s = 0; s < stage.length; s++) {
+            stageConductor[s] = number(layout.stages.get(s).name());
+            stageSwitch[s] = layout.stages
+                    .get(s)
+                    .switchName()
+                    .flatMap(isolation::device)
+                    .filter(layout.switching::contains)
+                    .map(layout::closedMask)
+                    .orElse(0L);
         }
+        door = isolation.compartments().stream()
+                .mapToLong(c -> layout.doorMask(c.name()))
+                .toArray();
         exposes = new long[isolation.compartments().size()];
         for (int c = 0; c < exposes.length; c++) {
             Compartment compartment = isolation.compartments().get(c);
@@ -87,15 +97,19 @@ final class Circuits {
 
     /** Every device that is no grounding switch, as a set of closed devices. */
     long allButGrounding() {
-        return (from.length == 64 ? -1L : (1L << from.length) - 1) & ~groundingDevices;
+        long all = 0;
+        for (long one : device) {
+            all |= one;
+        }
+        return all & ~groundingDevices;
     }
 
-    /** Stages whose conductor is an end of this device. */
-    long stagesAt(int device) {
+    /** Stages whose conductor is an end of one of these devices. */
+    long stagesAt(long devices) {
         long stages = 0;
-        for (int s = 0; s < stageConductor.length; s++) {
-            if (stageConductor[s] == from[device] || stageConductor[s] == to[device]) {
-                stages |= 1L << s;
+        for (int d = 0; d < device.length; d++) {
+            for (int s = 0; (devices & device[d]) != 0 && s < stage.length; s++) {
+                stages |= stageConductor[s] == from[d] || stageConductor[s] == to[d] ? stage[s] : 0;
             }
         }
         return stages;
@@ -107,8 +121,10 @@ final class Circuits {
         for (int c = 0; c < joined.length; c++) {
             joined[c] = 1L << c;
         }
-        for (long left = closed; left != 0; left &= left - 1) {
-            int d = Long.numberOfTrailingZeros(left);
+        for (int d = 0; d < device.length; d++) {
+            if ((closed & device[d]) == 0) {
+                continue;
+            }
             long both = joined[from[d]] | joined[to[d]];
             for (long members = both; members != 0; members &= members - 1) {
                 joined[Long.numberOfTrailingZeros(members)] = both;
@@ -133,32 +149,34 @@ final class Circuits {
         long liveStages = 0;
         long groundJoinedStages = 0;
         long behindOpenSwitch = 0;
-        for (int s = 0; s < stageConductor.length; s++) {
+        for (int s = 0; s < stage.length; s++) {
             long at = 1L << stageConductor[s];
-            liveStages |= (live & at) != 0 ? 1L << s : 0;
-            groundJoinedStages |= (withGround & at) != 0 ? 1L << s : 0;
-            if (stageBehindSwitch[s] != 0 && (closed & stageBehindSwitch[s]) == 0) {
+            liveStages |= (live & at) != 0 ? stage[s] : 0;
+            groundJoinedStages |= (withGround & at) != 0 ? stage[s] : 0;
+            if (stageSwitch[s] != 0 && (closed & stageSwitch[s]) == 0) {
                 behindOpenSwitch |= at;
             }
         }
         long ungrounded = ~grounded & ~lowVoltage & ~behindOpenSwitch;
-        List<Long> doorsToStage = new ArrayList<>();
-        for (int conductor : stageConductor) {
-            boolean free = ((live | lowVoltage | grounded) >> conductor & 1) == 0;
-            doorsToStage.add(free ? doorsTo(joined[conductor]) : 0);
+        long[] doorsToStage = new long[stage.length];
+        for (int s = 0; s < stage.length; s++) {
+            boolean free = ((live | lowVoltage | grounded) >> stageConductor[s] & 1) == 0;
+            doorsToStage[s] = free ? doorsTo(joined[stageConductor[s]]) : 0;
         }
         return new Circuit(
                 closed,
                 new Circuit.Reach(live, lowVoltage, grounded, liveStages, groundJoinedStages),
                 (withGround & anySourceAt) != 0,
                 loadBreak(closed),
-                new Circuit.Doors(doorsTo(live), doorsTo(lowVoltage), doorsTo(ungrounded), doorsToStage));
+                new Circuit.Doors(doorsTo(live), doorsTo(lowVoltage), doorsTo(ungrounded)),
+                stage,
+                doorsToStage);
     }
 
     private long doorsTo(long conductorSet) {
         long doors = 0;
         for (int c = 0; c < exposes.length; c++) {
-            doors |= (exposes[c] & conductorSet) != 0 ? 1L << c : 0;
+            doors |= (exposes[c] & conductorSet) != 0 ? door[c] : 0;
         }
         return doors;
     }
@@ -166,11 +184,11 @@ final class Circuits {
     /** Judged with the disconnector taken out: a source joined to one end and a stage to the other. */
     private long loadBreak(long closed) {
         long breaking = 0;
-        for (long left = disconnectors; left != 0; left &= left - 1) {
-            int d = Long.numberOfTrailingZeros(left);
-            long[] without = components(closed & ~(1L << d));
-            if (feeds(without[from[d]], without[to[d]]) || feeds(without[to[d]], without[from[d]])) {
-                breaking |= 1L << d;
+        for (int d = 0; d < device.length; d++) {
+            if ((disconnectors & device[d]) != 0) {
+                long[] without = components(closed & ~device[d]);
+                boolean breaks = feeds(without[from[d]], without[to[d]]) || feeds(without[to[d]], without[from[d]]);
+                breaking |= breaks ? device[d] : 0;
             }
         }
         return breaking;
@@ -188,8 +206,13 @@ final class Circuits {
         return false;
     }
 
-    /** Conductors joined to a stage, as a set. */
-    long joinedToStage(long closed, int stage) {
-        return components(closed)[stageConductor[stage]];
+    /** Conductors joined to any of these stages. */
+    long joinedTo(long closed, long stages) {
+        long[] joined = components(closed);
+        long conductorSet = 0;
+        for (int s = 0; s < stage.length; s++) {
+            conductorSet |= (stages & stage[s]) != 0 ? joined[stageConductor[s]] : 0;
+        }
+        return conductorSet;
     }
 }

@@ -1,6 +1,5 @@
 package org.varwright.interlock;
 
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -13,87 +12,163 @@ import org.varwright.bank.Lock;
 /**
  * Which bit of a state means what.
  *
- * <p>Plant word from bit 0: one bit a device that is no selector (set: closed), one bit a stage (set: charged), then withdrawn bits, selector codes, bolts of
- * devices (set: withdrawn). Access word: one bit a door (set: open), one bit a door's bolt (set: withdrawn), one bit an exchange (set: given). Bolts of devices
- * that don't fit in the plant word go to the access word.
+ * <p>Plant word: closed devices, stage charges, withdrawn bits, selector codes and the bolts of devices (set: withdrawn). Access word: open doors, their bolts, given
+ * exchanges. Where all of it fits in {@link #NARROW} bits, no position is used in both words, so that a state is one number: plant | access. Otherwise
+ * things are dealt out to the lower and upper half of each word in turn, so that each half sees about as few combinations as the other (ILK-7).
  */
 final class Layout {
+    /** Up to so many bits a state is one number as it is. */
+    static final int NARROW = 58;
+
     private static final int WORD = 64;
+    private static final int HALF = 32;
 
     final Isolation isolation;
     final List<StagePoint> stages;
-    /** Devices that are no selectors, in order of their closed bit. */
-    final List<Device> switching = new ArrayList<>();
+    /** Devices that are no selectors. */
+    final List<Device> switching;
 
     private final Map<String, Integer> closedBit = new HashMap<>();
     private final Map<String, Integer> withdrawnBit = new HashMap<>();
-    private final Map<String, Integer> selectorBit = new LinkedHashMap<>();
+    private final Map<String, Integer> selectorBit = new HashMap<>();
     private final Map<String, Integer> doorBit = new LinkedHashMap<>();
-    private final Map<String, Integer> stageBit = new LinkedHashMap<>();
+    private final Map<String, Integer> stageBit = new HashMap<>();
     private final int[] lockBit;
     private final int[] exchangeBit;
-    private int plantBits;
-    private int accessBits;
+    private final int bits;
+    /** Next free position: plant lower, plant upper, access lower, access upper half; narrow uses the first only. */
+    private final int[] next = {0, HALF, WORD, WORD + HALF};
+
+    private boolean fits = true;
 
     Layout(Isolation isolation, List<StagePoint> stages) {
         this.isolation = isolation;
         this.stages = List.copyOf(stages);
-        for (Device device : isolation.devices()) {
-            if (device.kind() != Device.Kind.SELECTOR) {
-                closedBit.put(device.name(), plantBits++);
-                switching.add(device);
+        switching = isolation.devices().stream()
+                .filter(d -> d.kind() != Device.Kind.SELECTOR)
+                .toList();
+        bits = countBits();
+        lockBit = new int[isolation.locks().size()];
+        exchangeBit = new int[isolation.exchanges().size()];
+        Map<String, Integer> halfOf = new HashMap<>();
+        for (int d = 0; d < isolation.devices().size(); d++) {
+            Device device = isolation.devices().get(d);
+            int half = d % 2;
+            halfOf.put(device.name(), half);
+            if (device.kind() == Device.Kind.SELECTOR) {
+                selectorBit.put(device.name(), plant(half, selectorWidth(device)));
+            } else {
+                closedBit.put(device.name(), plant(half, 1));
+                if (device.positions().contains(Device.WITHDRAWN)) {
+                    withdrawnBit.put(device.name(), plant(half, 1));
+                }
             }
         }
         for (StagePoint stage : stages) {
-            stageBit.put(stage.name(), plantBits++);
+            int half = halfOf.getOrDefault(stage.switchName().orElse(""), 0);
+            stageBit.put(stage.name(), plant(half, 1));
         }
-        for (Device device : isolation.devices()) {
-            if (device.positions().contains(Device.WITHDRAWN) && device.kind() != Device.Kind.SELECTOR) {
-                withdrawnBit.put(device.name(), plantBits++);
-            } else if (device.kind() == Device.Kind.SELECTOR) {
-                selectorBit.put(device.name(), plantBits);
-                plantBits += selectorWidth(device);
+        for (int i = 0; i < lockBit.length; i++) {
+            if (isolation.locks().get(i).on() instanceof Lock.On.OfDevice on) {
+                lockBit[i] = plant(halfOf.getOrDefault(on.name(), 0), 1);
             }
         }
-        accessBits = WORD;
-        isolation.compartments().forEach(c -> doorBit.put(c.name(), accessBits++));
-        lockBit = new int[isolation.locks().size()];
-        for (int i = 0; i < lockBit.length; i++) {
-            lockBit[i] = isolation.locks().get(i).on() instanceof Lock.On.OfDevice && plantBits < WORD
-                    ? plantBits++
-                    : accessBits++;
+        for (int c = 0; c < isolation.compartments().size(); c++) {
+            String name = isolation.compartments().get(c).name();
+            doorBit.put(name, access(c % 2));
+            for (int i = 0; i < lockBit.length; i++) {
+                if (isolation.locks().get(i).on().equals(new Lock.On.OfDoor(name))) {
+                    lockBit[i] = access(c % 2);
+                }
+            }
         }
-        exchangeBit = new int[isolation.exchanges().size()];
         for (int i = 0; i < exchangeBit.length; i++) {
-            exchangeBit[i] = accessBits++;
+            exchangeBit[i] = access(i % 2);
         }
+    }
+
+    private int countBits() {
+        int count = stages.size()
+                + isolation.locks().size()
+                + isolation.compartments().size()
+                + isolation.exchanges().size();
+        for (Device device : isolation.devices()) {
+            if (device.kind() == Device.Kind.SELECTOR) {
+                count += selectorWidth(device);
+            } else {
+                count += device.positions().contains(Device.WITHDRAWN) ? 2 : 1;
+            }
+        }
+        return count;
+    }
+
+    private int plant(int half, int width) {
+        return isNarrow() ? take(0, width, HALF * 2) : takeEither(half, 1 - half, width, 0);
+    }
+
+    private int access(int half) {
+        // narrow: the position is free in the plant word too, because both draw from one counter
+        return isNarrow() ? take(0, 1, HALF * 2) + WORD : takeEither(half, 1 - half, 1, 2);
+    }
+
+    private int takeEither(int half, int other, int width, int word) {
+        int base = (word + half) * HALF;
+        boolean room = next[word + half] + width <= base + HALF;
+        int chosen = word + (room ? half : other);
+        return take(chosen, width, (chosen + 1) * HALF);
+    }
+
+    private int take(int counter, int width, int end) {
+        int at = next[counter];
+        next[counter] = at + width;
+        if (next[counter] > end) {
+            fits = false;
+            return end - width;
+        }
+        return at;
+    }
+
+    /** Whether a state is one number as it is. */
+    boolean isNarrow() {
+        return bits <= NARROW;
     }
 
     /** Whether every part has its bit. */
     boolean fits() {
-        return plantBits <= WORD && accessBits <= 2 * WORD;
+        return fits;
     }
 
     /** Bits in use, both words together. */
     int bits() {
-        return plantBits + accessBits - WORD;
+        return bits;
     }
 
-    int plantBits() {
-        return plantBits;
+    /** Bits of the plant word that say which devices are closed. */
+    long closedMask() {
+        return switching.stream().mapToLong(this::closedMask).reduce(0, (a, b) -> a | b);
     }
 
-    int accessBits() {
-        return accessBits - WORD;
+    long closedMask(Device device) {
+        return 1L << bitOf(device);
     }
 
-    int doors() {
-        return doorBit.size();
+    long chargeMask(StagePoint stage) {
+        return 1L << chargeBit(stage.name());
     }
 
-    /** Stage charges are this far from the low end of the plant word. */
-    int chargeShift() {
-        return switching.size();
+    long chargeMask() {
+        return stages.stream().mapToLong(this::chargeMask).reduce(0, (a, b) -> a | b);
+    }
+
+    /** Bits of the access word that say which doors are open. */
+    long doorMask() {
+        return isolation.compartments().stream()
+                .mapToLong(c -> doorMask(c.name()))
+                .reduce(0, (a, b) -> a | b);
+    }
+
+    long doorMask(String compartment) {
+        return door(compartment, true).accessMask();
     }
 
     int lockBit(int lock) {

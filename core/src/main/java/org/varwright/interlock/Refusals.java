@@ -138,7 +138,7 @@ final class Refusals {
         }
         Map<String, Boolean> charges = scheme.charges(state);
         List<String> charged = Rules.stagesBehind(scheme.layout(), scheme.circuits(), delay.open()).stream()
-                .map(s -> scheme.stages().get(s).name())
+                .map(StagePoint::name)
                 .filter(s -> charges.getOrDefault(s, false))
                 .toList();
         if (!charged.isEmpty()) {

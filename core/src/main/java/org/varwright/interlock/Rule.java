@@ -9,10 +9,10 @@ import java.util.List;
  * @param guard when it is allowed
  * @param counted keys with several copies that must be free
  * @param effect the bits after it
- * @param switching the closed bit of the device that it moves; −1 where it moves none or a selector
- * @param waits the stage that it waits for; −1 where it is no wait
+ * @param switching the closed bit of the device that it moves; 0 where it moves none or a selector
+ * @param waits the charge bit of the stage that it waits for; 0 where it is no wait
  */
-record Rule(Move move, Guard guard, List<KeyCount> counted, Guard effect, int switching, int waits) {
+record Rule(Move move, Guard guard, List<KeyCount> counted, Guard effect, long switching, long waits) {
     Rule {
         counted = List.copyOf(counted);
     }

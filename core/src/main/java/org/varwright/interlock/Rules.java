@@ -46,7 +46,7 @@ final class Rules {
             Lock lock = isolation.locks().get(i);
             Guard withdrawn = Guard.bit(layout.lockBit(i), true);
             Guard extended = Guard.bit(layout.lockBit(i), false);
-            add(new Move.Withdraw(lock), List.of(extended), lock.keys(), withdrawn, -1, -1);
+            add(new Move.Withdraw(lock), List.of(extended), lock.keys(), withdrawn, 0, 0);
             List<Guard> extend = new ArrayList<>(List.of(withdrawn, layout.held(lock)));
             for (Delay delay : isolation.delays()) {
                 if (delay.of() instanceof Delay.Of.Bolt bolt
@@ -55,7 +55,7 @@ final class Rules {
                     extend.addAll(hasRun(delay));
                 }
             }
-            add(new Move.Extend(lock), extend, List.of(), extended, -1, -1);
+            add(new Move.Extend(lock), extend, List.of(), extended, 0, 0);
         }
         isolation.devices().forEach(this::compileDevice);
         for (Compartment compartment : isolation.compartments()) {
@@ -63,25 +63,30 @@ final class Rules {
             List<Guard> unlocked = boltsWithdrawn(new Lock.On.OfDoor(name));
             Guard open = layout.door(name, true);
             Guard closed = layout.door(name, false);
-            add(new Move.OpenDoor(name), with(unlocked, closed), List.of(), open, -1, -1);
-            add(new Move.CloseDoor(name), with(unlocked, open), List.of(), closed, -1, -1);
+            add(new Move.OpenDoor(name), with(unlocked, closed), List.of(), open, 0, 0);
+            add(new Move.CloseDoor(name), with(unlocked, open), List.of(), closed, 0, 0);
         }
         for (int i = 0; i < isolation.exchanges().size(); i++) {
             KeyExchange exchange = isolation.exchanges().get(i);
             Guard home = Guard.bit(layout.exchangeBit(i), false);
             Guard given = Guard.bit(layout.exchangeBit(i), true);
-            add(new Move.Give(exchange), List.of(home), exchange.in(), given, -1, -1);
-            add(new Move.Return(exchange), List.of(given), exchange.out(), home, -1, -1);
+            add(new Move.Give(exchange), List.of(home), exchange.in(), given, 0, 0);
+            add(new Move.Return(exchange), List.of(given), exchange.out(), home, 0, 0);
         }
-        for (int s = 0; s < layout.stages.size(); s++) {
-            StagePoint stage = layout.stages.get(s);
+        for (StagePoint stage : layout.stages) {
             int bit = layout.chargeBit(stage.name());
-            add(new Move.Wait(stage.name()), List.of(Guard.bit(bit, true)), List.of(), Guard.bit(bit, false), -1, s);
+            add(
+                    new Move.Wait(stage.name()),
+                    List.of(Guard.bit(bit, true)),
+                    List.of(),
+                    Guard.bit(bit, false),
+                    0,
+                    layout.chargeMask(stage));
         }
     }
 
     private void compileDevice(Device device) {
-        int switching = layout.switching.indexOf(device);
+        long switching = layout.switching.contains(device) ? layout.closedMask(device) : 0;
         List<Guard> unlocked = boltsWithdrawn(new Lock.On.OfDevice(device.name()));
         for (String from : device.positions()) {
             for (String to : device.positions()) {
@@ -107,7 +112,7 @@ final class Rules {
                             List.of(),
                             layout.device(device, to),
                             switching,
-                            -1);
+                            0);
                 }
             }
         }
@@ -140,8 +145,8 @@ final class Rules {
         for (String name : delay.open()) {
             guards.add(layout.notClosed(isolation.device(name).orElseThrow()));
         }
-        for (int s : stagesBehind(layout, circuits, delay.open())) {
-            guards.add(Guard.bit(layout.chargeBit(layout.stages.get(s).name()), false));
+        for (StagePoint stage : stagesBehind(layout, circuits, delay.open())) {
+            guards.add(Guard.bit(layout.chargeBit(stage.name()), false));
         }
         return guards;
     }
@@ -150,23 +155,15 @@ final class Rules {
      * Stages behind these devices: with them open and every other device that is no grounding switch closed, joined to no source of 1 kV or more; and those
      * directly at one of them (ILK-3).
      */
-    static List<Integer> stagesBehind(Layout layout, Circuits circuits, List<String> devices) {
-        long opened = 0;
-        long at = 0;
-        for (int d = 0; d < layout.switching.size(); d++) {
-            if (devices.contains(layout.switching.get(d).name())) {
-                opened |= 1L << d;
-                at |= circuits.stagesAt(d);
-            }
-        }
-        long fed = circuits.of(circuits.allButGrounding() & ~opened).liveStages;
-        List<Integer> behind = new ArrayList<>();
-        for (int s = 0; s < layout.stages.size(); s++) {
-            if ((fed >> s & 1) == 0 || (at >> s & 1) != 0) {
-                behind.add(s);
-            }
-        }
-        return behind;
+    static List<StagePoint> stagesBehind(Layout layout, Circuits circuits, List<String> devices) {
+        long opened = layout.switching.stream()
+                .filter(d -> devices.contains(d.name()))
+                .mapToLong(layout::closedMask)
+                .reduce(0, (a, b) -> a | b);
+        long fed = circuits.of(circuits.allButGrounding() & ~opened).liveStages & ~circuits.stagesAt(opened);
+        return layout.stages.stream()
+                .filter(s -> (fed & layout.chargeMask(s)) == 0)
+                .toList();
     }
 
     private List<Guard> boltsWithdrawn(Lock.On on) {
@@ -214,7 +211,7 @@ final class Rules {
         }
     }
 
-    private void add(Move move, List<Guard> guards, List<String> free, Guard effect, int switching, int waits) {
+    private void add(Move move, List<Guard> guards, List<String> free, Guard effect, long switching, long waits) {
         Optional<Guard> all = Optional.of(Guard.ALWAYS);
         for (Guard guard : guards) {
             all = all.flatMap(g -> g.and(guard));

@@ -33,12 +33,15 @@ public final class Scheme {
     private final Map<String, Rule.KeyCount> keys;
     private final State start;
     private final State inService;
+    private final long closedMask;
+    private final long chargeMask;
+    private final long doorMask;
     private final Map<Long, Circuit> remembered = new HashMap<>();
 
     private Scheme(Isolation isolation, List<StagePoint> stages) {
         SchemeCheck.require(isolation, stages);
         layout = new Layout(isolation, stages);
-        circuits = new Circuits(isolation, stages, layout.switching);
+        circuits = new Circuits(layout);
         if (!layout.fits() || !circuits.fits()) {
             throw new VarwrightException(
                     Message.SCHEME_TOO_LARGE,
@@ -46,6 +49,9 @@ public final class Scheme {
                     String.valueOf(layout.bits()),
                     String.valueOf(circuits.conductors.size()));
         }
+        closedMask = layout.closedMask();
+        chargeMask = layout.chargeMask();
+        doorMask = layout.doorMask();
         rules = Rules.of(layout, circuits);
         keys = Rules.keys(layout, circuits);
         inService = settled(Map.of());
@@ -136,12 +142,12 @@ public final class Scheme {
 
     private State after(Rule rule, State state) {
         State moved = rule.effect().applyTo(state);
-        return rule.switching() < 0 ? moved : charged(moved);
+        return rule.switching() == 0 ? moved : charged(moved);
     }
 
     private boolean allows(Rule rule, State state) {
         return rule.allows(state.plant(), state.access())
-                && (rule.waits() < 0 || (circuit(state).liveStages >> rule.waits() & 1) == 0);
+                && (rule.waits() == 0 || (circuit(state).liveStages & rule.waits()) == 0);
     }
 
     private Optional<Rule> ruleFor(State state, Move move) {
@@ -171,16 +177,13 @@ public final class Scheme {
     }
 
     private State charged(State state) {
-        return new State(state.plant() | circuit(state).liveStages << layout.chargeShift(), state.access());
+        return new State(state.plant() | circuit(state).liveStages, state.access());
     }
 
     /** What each conductor is, in order of first mention, ground left out. */
     public Map<String, ConductorState> conductors(State state) {
         Circuit circuit = circuit(state);
-        long charged = 0;
-        for (long left = chargedBits(state); left != 0; left &= left - 1) {
-            charged |= circuits.joinedToStage(circuit.closed, Long.numberOfTrailingZeros(left));
-        }
+        long charged = circuits.joinedTo(circuit.closed, chargedBits(state));
         Map<String, ConductorState> all = new LinkedHashMap<>();
         for (int c = 1; c < circuits.conductors.size(); c++) {
             all.put(circuits.conductors.get(c), stateOf(circuit, charged, c));
@@ -296,7 +299,7 @@ public final class Scheme {
     public Set<Property> brokenBy(State state, Move move) {
         Rule rule = ruleFor(state, move)
                 .orElseThrow(() -> new IllegalArgumentException("not allowed here: " + move.text()));
-        if (rule.switching() < 0) {
+        if (rule.switching() == 0) {
             return EnumSet.noneOf(Property.class);
         }
         Circuit before = circuit(state);
@@ -331,24 +334,15 @@ public final class Scheme {
     }
 
     long openDoors(State state) {
-        return state.access() & (layout.doors() == 64 ? -1L : (1L << layout.doors()) - 1);
+        return state.access() & doorMask;
     }
 
     long chargedBits(State state) {
-        return chargedBits(state.plant());
-    }
-
-    long chargedBits(long plant) {
-        return plant >>> layout.chargeShift() & (1L << layout.stages.size()) - 1;
-    }
-
-    /** Bits of the closed devices. */
-    long closedBits(long plant) {
-        return plant & (1L << layout.chargeShift()) - 1;
+        return state.plant() & chargeMask;
     }
 
     synchronized Circuit circuit(State state) {
-        long closed = closedBits(state.plant());
+        long closed = state.plant() & closedMask;
         Circuit known = remembered.get(closed);
         if (known == null) {
             if (remembered.size() >= REMEMBERED_CIRCUITS) {
