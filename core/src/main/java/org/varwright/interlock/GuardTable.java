@@ -1,49 +1,51 @@
 package org.varwright.interlock;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** Which rules' guards hold, by one table look-up for each byte of a state in which any guard asks for a bit. */
 final class GuardTable {
-    private record Byte(boolean access, int shift, long[] rules) {}
+    private static final int VALUES = 256;
 
     private final int words;
-    private final long[][] plantTables;
     private final int[] plantShifts;
-    private final long[][] accessTables;
     private final int[] accessShifts;
+    private final long[][] plantTables;
+    private final long[][] accessTables;
 
     GuardTable(List<Rule> rules) {
         words = Math.max(1, (rules.size() + 63) / 64);
-        List<Byte> plant = new ArrayList<>();
-        List<Byte> access = new ArrayList<>();
-        for (int shift = 0; shift < 64; shift += 8) {
-            addByte(rules, false, shift, plant);
-            addByte(rules, true, shift, access);
-        }
-        plantTables = plant.stream().map(Byte::rules).toArray(long[][]::new);
-        plantShifts = plant.stream().mapToInt(Byte::shift).toArray();
-        accessTables = access.stream().map(Byte::rules).toArray(long[][]::new);
-        accessShifts = access.stream().mapToInt(Byte::shift).toArray();
+        plantShifts = askedBytes(rules, false);
+        accessShifts = askedBytes(rules, true);
+        plantTables =
+                Arrays.stream(plantShifts).mapToObj(s -> table(rules, false, s)).toArray(long[][]::new);
+        accessTables =
+                Arrays.stream(accessShifts).mapToObj(s -> table(rules, true, s)).toArray(long[][]::new);
     }
 
-    private void addByte(List<Rule> rules, boolean access, int shift, List<Byte> to) {
-        boolean asked = rules.stream().anyMatch(r -> (mask(r, access) >>> shift & 0xFF) != 0);
-        if (!asked) {
-            return;
-        }
-        long[] table = new long[256 * words];
-        for (int value = 0; value < 256; value++) {
+    private static int[] askedBytes(List<Rule> rules, boolean access) {
+        return IntStream.range(0, 8)
+                .map(b -> b * 8)
+                .filter(s -> rules.stream().anyMatch(r -> byteOf(mask(r, access), s) != 0))
+                .toArray();
+    }
+
+    private long[] table(List<Rule> rules, boolean access, int shift) {
+        long[] table = new long[VALUES * words];
+        for (int value = 0; value < VALUES; value++) {
             for (int r = 0; r < rules.size(); r++) {
-                long mask = mask(rules.get(r), access) >>> shift & 0xFF;
-                long wanted = value(rules.get(r), access) >>> shift & 0xFF;
-                if ((value & mask) == wanted) {
+                Rule rule = rules.get(r);
+                if ((value & byteOf(mask(rule, access), shift)) == byteOf(value(rule, access), shift)) {
                     table[value * words + r / 64] |= 1L << (r & 63);
                 }
             }
         }
-        to.add(new Byte(access, shift, table));
+        return table;
+    }
+
+    private static int byteOf(long word, int shift) {
+        return (int) (word >>> shift) & (VALUES - 1);
     }
 
     private static long mask(Rule rule, boolean access) {
@@ -62,10 +64,10 @@ final class GuardTable {
     void look(long plant, long access, long[] out) {
         Arrays.fill(out, -1L);
         for (int b = 0; b < plantTables.length; b++) {
-            and(plantTables[b], (int) (plant >>> plantShifts[b]) & 0xFF, out);
+            and(plantTables[b], byteOf(plant, plantShifts[b]), out);
         }
         for (int b = 0; b < accessTables.length; b++) {
-            and(accessTables[b], (int) (access >>> accessShifts[b]) & 0xFF, out);
+            and(accessTables[b], byteOf(access, accessShifts[b]), out);
         }
     }
 

@@ -21,8 +21,8 @@ final class Numbering {
         if (narrow) {
             return plant | access;
         }
-        int low = lower.number(plant & LOW | access << 32);
-        int high = upper.number(plant >>> 32 | access & ~LOW);
+        int low = lower.number((plant & LOW) | (access << 32));
+        int high = upper.number((plant >>> 32) | (access & ~LOW));
         return (long) high << HALF_NUMBER | low;
     }
 
@@ -30,18 +30,18 @@ final class Numbering {
         if (narrow) {
             return number;
         }
-        long low = lower.value((int) number & HALF_LIMIT - 1);
+        long low = lower.value((int) number & (HALF_LIMIT - 1));
         long high = upper.value((int) (number >>> HALF_NUMBER));
-        return low & LOW | high << 32;
+        return (low & LOW) | (high << 32);
     }
 
     long access(long number) {
         if (narrow) {
             return number;
         }
-        long low = lower.value((int) number & HALF_LIMIT - 1);
+        long low = lower.value((int) number & (HALF_LIMIT - 1));
         long high = upper.value((int) (number >>> HALF_NUMBER));
-        return low >>> 32 | high & ~LOW;
+        return (low >>> 32) | (high & ~LOW);
     }
 
     /** Whether another state could overflow the numbers of a half. */

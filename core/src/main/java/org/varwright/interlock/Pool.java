@@ -26,10 +26,10 @@ final class Pool {
     }
 
     private int find(long value) {
-        long mixed = (value ^ value >>> 31) * 0x9E3779B97F4A7C15L;
-        int at = (int) (mixed >>> 33) & index.length - 1;
+        long mixed = (value ^ (value >>> 31)) * 0x9E3779B97F4A7C15L;
+        int at = (int) (mixed >>> 33) & (index.length - 1);
         while (index[at] != 0 && values.get(index[at] - 1) != value) {
-            at = at + 1 & index.length - 1;
+            at = (at + 1) & (index.length - 1);
         }
         return at;
     }

@@ -42,8 +42,8 @@ final class StateTable {
     }
 
     private static int place(long state, int length) {
-        long mixed = (state ^ state >>> 29) * 0x9E3779B97F4A7C15L;
-        return (int) ((mixed >>> 32) * length >>> 32);
+        long mixed = (state ^ (state >>> 29)) * 0x9E3779B97F4A7C15L;
+        return (int) (((mixed >>> 32) * length) >>> 32);
     }
 
     private int find(long state) {
@@ -59,7 +59,7 @@ final class StateTable {
         int at = find(state);
         long known = slots[at];
         if (known == EMPTY) {
-            slots[at] = state << SHIFT | depth % DEPTHS + 1;
+            slots[at] = (state << SHIFT) | (depth % DEPTHS + 1);
             size++;
             if (size > growAt) {
                 grow();

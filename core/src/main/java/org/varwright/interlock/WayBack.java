@@ -61,11 +61,11 @@ final class WayBack {
         List<State> all = new ArrayList<>();
         long subset = made;
         while (true) {
-            all.add(new State(bare.plant() & ~made | subset, bare.access()));
+            all.add(new State((bare.plant() & ~made) | subset, bare.access()));
             if (subset == 0) {
                 return all;
             }
-            subset = subset - 1 & made;
+            subset = (subset - 1) & made;
         }
     }
 
