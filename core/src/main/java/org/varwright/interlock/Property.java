@@ -1,6 +1,7 @@
 package org.varwright.interlock;
 
 import java.util.Optional;
+import org.varwright.bank.Vocabulary;
 
 /** What is verified over every reachable state. */
 public enum Property {
@@ -41,6 +42,14 @@ public enum Property {
     /** What holds where the property is enforced. */
     public String claim() {
         return claim;
+    }
+
+    /** The claim in the words of the bank's standard. */
+    public String claim(Vocabulary words) {
+        return claim.replace("ungrounded", words.ungrounded())
+                .replace("grounded", words.grounded())
+                .replace("ground", words.ground())
+                .replace("stage", words.stage());
     }
 
     public static Optional<Property> of(String id) {

@@ -33,7 +33,7 @@ final class WayBack {
             return number == start;
         }
         State after = expansion.state(number);
-        for (Rule rule : scheme.rules()) {
+        for (Rule rule : scheme.rules().reversed()) {
             if (!rule.effect().holds(after)) {
                 continue;
             }
