@@ -35,7 +35,11 @@ public final class LegModel {
     private final List<LegSensor> sensors;
 
     /** A sensor of the leg model: what it senses and where. */
-    private record LegSensor(Protection.Senses senses, String place, int index) {}
+    private record LegSensor(Protection protection, String place, int index) {
+        Protection.Senses senses() {
+            return protection.senses();
+        }
+    }
 
     private LegModel(Bank bank, Stage stage, Supply supply) {
         this.stage = stage;
@@ -48,7 +52,7 @@ public final class LegModel {
         for (Sensor sensor : Sensor.of(bank, circuit)) {
             int index = Math.max(
                     Circuit.PHASES.indexOf(sensor.place()), stage.legs().indexOf(sensor.place()));
-            found.add(new LegSensor(sensor.protection().senses(), sensor.place(), index));
+            found.add(new LegSensor(sensor.protection(), sensor.place(), index));
         }
         sensors = List.copyOf(found);
     }
@@ -72,6 +76,11 @@ public final class LegModel {
         return sensors.stream()
                 .map(s -> stage.name() + " " + s.senses().code() + (s.place().isEmpty() ? "" : " " + s.place()))
                 .toList();
+    }
+
+    /** What each sensor belongs to in the bank file, in the order of {@link #sensorNames}. */
+    public List<Protection> sensorProtections() {
+        return sensors.stream().map(LegSensor::protection).toList();
     }
 
     /** Capacitance of every group [F]: one row a leg, in it string after string; of three-phase units with star points of their own, unit after unit. */

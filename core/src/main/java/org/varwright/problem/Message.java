@@ -184,6 +184,13 @@ public enum Message {
     // ---- survey
 
     // ---- fit, energize
+    BUS_VOLTS("bus voltage {0} is not allowed; give the line-to-line voltage, above 0"),
+    MEASURED_SYNTAX(
+            "\"{0}\" is not a measured value; write place, equals sign and value, such as \"stage 2/A=12.5 A\""),
+    MEASURED_NEGATIVE("measured value {0} is not allowed; give the rms value, 0 or more"),
+    MEASURED_UNKNOWN("there is no \"{0}\" to measure; allowed are {1}"),
+    MEASURED_DIMENSION("\"{0}\" can't be {1}; write it such as {2}"),
+    MEASURED_TWICE("\"{0}\" is given twice; keep one value"),
 
     // ---- command line, report
     FILE_MISSING("there is no such file; check the name and the folder"),
