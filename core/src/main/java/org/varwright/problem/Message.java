@@ -193,6 +193,7 @@ public enum Message {
     MEASURED_TWICE("\"{0}\" is given twice; keep one value"),
 
     // ---- command line, report
+    BUS_VOLTS_TYPED("\"{0}\" is neither one line voltage nor three (AB,BC,CA); write 13.8kV or 13.8kV,13.7kV,13.9kV"),
     FILE_MISSING("there is no such file; check the name and the folder"),
     FILE_IS_A_FOLDER("this is a folder; name a file in it"),
     FILE_UNREADABLE("the file can't be read ({0}); check its permissions"),

@@ -1,0 +1,62 @@
+package org.varwright.cli;
+
+import java.io.PrintWriter;
+import org.varwright.interlock.InterlockJson;
+import org.varwright.interlock.InterlockText;
+import org.varwright.interlock.Interlocking;
+import org.varwright.interlock.Property;
+import org.varwright.interlock.Verification;
+import org.varwright.interlock.Verifier;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** {@code interlock BANK}. */
+@Command(
+        name = "interlock",
+        description = {
+            "Verifies the interlocking: what the keys enforce in every state that anyone can reach, what they don't, and the shortest way there.",
+            "Exit 1 where a property is not enforced, 3 where one is undecided."
+        })
+final class InterlockCommand extends BankCommand {
+    @Option(
+            names = "--memory",
+            paramLabel = "MB",
+            defaultValue = "1024",
+            description =
+                    "Memory that the search may hold, in megabytes (default ${DEFAULT-VALUE}); past it the answer is \"undecided\".")
+    private int megabytes;
+
+    @Override
+    Answer answer(BankArgument bank) {
+        Interlocking interlocking =
+                Interlocking.examine(bank.bank(err()), Math.max(1, megabytes) * 1_000_000L, progress(err()));
+        return new Answer(
+                InterlockText.of(interlocking), InterlockJson.of(interlocking), code(interlocking.verification()));
+    }
+
+    static ExitCode code(Verification verification) {
+        ExitCode code = ExitCode.DONE;
+        for (Property property : Property.values()) {
+            switch (verification.outcome(property)) {
+                case Verification.Outcome.Enforced enforced -> {}
+                case Verification.Outcome.NotEnforced broken -> {
+                    return ExitCode.NO;
+                }
+                case Verification.Outcome.Undecided open -> code = ExitCode.UNDECIDED;
+            }
+        }
+        return code;
+    }
+
+    /** Says on a terminal how far a long search is. */
+    static Verifier.Progress progress(PrintWriter err) {
+        if (System.console() == null) {
+            return Verifier.Progress.SILENT;
+        }
+        return (states, moves, depth) -> {
+            err.printf("\r%,d states, %,d moves, %d moves deep ", states, moves, depth);
+            err.flush();
+            return true;
+        };
+    }
+}
