@@ -26,7 +26,7 @@ final class UnitDuty {
     /**
      * Voltage across one capacitive part of a unit at nominal voltage [V], the rise by a series reactor included.
      *
-     * <p><b>Model.</b> {@code V = V_leg/(groups·(1 − p))}, {@code p = X_L/X_C} (NET-2). <b>Source.</b> First principles.
+     * <p><b>Model.</b> {@code V = V_leg/(groups·(1 − p))}, {@code p = X_L/X_C} (BNK-2). <b>Source.</b> First principles.
      */
     static double unitVolts(Stage stage, LegLayout layout, SupplySystem system) {
         double share = Math.min(reactorShare(stage, system), 0.5);
