@@ -24,14 +24,13 @@ import org.varwright.bank.Stage;
 import org.varwright.bank.UnitType;
 import org.varwright.bank.Vocabulary;
 import org.varwright.basis.Basis;
+import org.varwright.page.Page;
 import org.varwright.problem.Problem;
 import org.varwright.quantity.Dimension;
 
 /** The answer of {@code check} for people: faults first, then the bank on one page, 100 columns wide. */
 public final class BankCheckText {
-    private static final int WIDTH = 100;
-
-    private final StringBuilder out = new StringBuilder();
+    private final Page page = new Page();
 
     private BankCheckText() {}
 
@@ -48,13 +47,15 @@ public final class BankCheckText {
         if (explain) {
             check.stages().forEach(text::explain);
         }
-        text.line(
-                check.ok()
-                        ? check.file() + ": no errors, "
-                                + count(check.warnings().size(), "warning")
-                        : check.file() + ": " + count(check.errors().size(), "error") + ", "
-                                + count(check.warnings().size(), "warning"));
-        return text.out.toString();
+        text.page
+                .blank()
+                .text(
+                        check.ok()
+                                ? check.file() + ": no errors, "
+                                        + count(check.warnings().size(), "warning")
+                                : check.file() + ": " + count(check.errors().size(), "error") + ", "
+                                        + count(check.warnings().size(), "warning"));
+        return text.page.print();
     }
 
     private static String count(int number, String word) {
@@ -65,23 +66,17 @@ public final class BankCheckText {
         if (problems.isEmpty()) {
             return;
         }
-        line(title);
-        problems.forEach(p -> line("  " + p.print()));
-        line("");
+        page.heading(title);
+        problems.forEach(p -> page.item("  ", p.print()));
     }
 
     private void bank(BankCheck check, Bank bank) {
         Vocabulary words = bank.words();
         var system = bank.system();
-        line(bank.name() + bank.site().map(s -> ", " + s).orElse(""));
-        line("="
-                .repeat(Math.min(
-                        WIDTH,
-                        bank.name().length()
-                                + bank.site().map(s -> s.length() + 2).orElse(0))));
-        field("label", bank.label().orElse("none"));
-        field("standard", bank.standard().name());
-        field(
+        page.heading(bank.name() + bank.site().map(v -> ", " + v).orElse(""));
+        page.row("label", bank.label().orElse("none"));
+        page.row("standard", bank.standard().name());
+        page.row(
                 "system",
                 VOLTAGE.format(system.nominalVolts()) + ", " + FREQUENCY.format(system.frequencyHertz()) + ", "
                         + words.grounding() + ": "
@@ -91,13 +86,12 @@ public final class BankCheckText {
                         + (system.xOverR().isPresent()
                                 ? ", X/R " + digits(system.xOverR().getAsDouble(), 3)
                                 : ""));
-        field(
+        page.row(
                 "bank",
                 REACTIVE_POWER.format(check.ratedVars()) + " rated, " + REACTIVE_POWER.format(check.varsAtNominal())
                         + " at nominal voltage, "
                         + bank.positions().size() + " units, "
                         + count(bank.spares().size(), "spare") + " listed");
-        line("");
         stages(check, bank, words);
         unitTypes(bank);
         protection(bank, words);
@@ -105,9 +99,10 @@ public final class BankCheckText {
     }
 
     private void stages(BankCheck check, Bank bank, Vocabulary words) {
-        line(words.stage().toUpperCase(Locale.ROOT) + "S, healthy, at nominal voltage, by the nameplates");
+        page.heading(words.stage().toUpperCase(Locale.ROOT) + "S, healthy, at nominal voltage, by the nameplates");
         List<List<String>> rows = new ArrayList<>();
-        rows.add(List.of(words.stage(), "units", "rated", "gives", "a leg", "current a leg", "on a unit", "of rated"));
+        List<String> header =
+                List.of(words.stage(), "units", "rated", "gives", "a leg", "current a leg", "on a unit", "of rated");
         for (StageSummary s : check.stages()) {
             rows.add(List.of(
                     s.name(),
@@ -119,11 +114,10 @@ public final class BankCheckText {
                     VOLTAGE.format(s.unitVolts()),
                     digits(100.0 * s.unitVoltsPerRated(), 4) + " %"));
         }
-        table(rows);
+        page.table(header, rows, 1, 2, 3, 4, 5, 6, 7);
         for (Stage stage : bank.stages()) {
-            line("  " + stage.name() + ": " + arrangement(stage, words));
+            page.item("  ", stage.name() + ": " + arrangement(stage, words));
         }
-        line("");
     }
 
     private static String arrangement(Stage stage, Vocabulary words) {
@@ -145,16 +139,17 @@ public final class BankCheckText {
     }
 
     private void unitTypes(Bank bank) {
-        line("UNIT TYPES");
+        page.heading("UNIT TYPES");
         for (UnitType type : bank.unitTypes()) {
-            line("  " + type.name() + ": " + REACTIVE_POWER.format(type.ratedVars()) + ", "
-                    + VOLTAGE.format(type.ratedVolts()) + ", " + FREQUENCY.format(type.ratedHertz()) + ", "
-                    + CAPACITANCE.format(type.capacitanceFarads()) + " ("
-                    + digits(100.0 * type.tolerance().low(), 3) + " to +"
-                    + digits(100.0 * type.tolerance().high(), 3) + " %), "
-                    + type.discharge().map(BankCheckText::discharge).orElse("discharge resistor not given"));
+            page.item(
+                    "  ",
+                    type.name() + ": " + REACTIVE_POWER.format(type.ratedVars()) + ", "
+                            + VOLTAGE.format(type.ratedVolts()) + ", " + FREQUENCY.format(type.ratedHertz()) + ", "
+                            + CAPACITANCE.format(type.capacitanceFarads()) + " ("
+                            + digits(100.0 * type.tolerance().low(), 3) + " to +"
+                            + digits(100.0 * type.tolerance().high(), 3) + " %), "
+                            + type.discharge().map(BankCheckText::discharge).orElse("discharge resistor not given"));
         }
-        line("");
     }
 
     private static String discharge(DischargeDevice device) {
@@ -169,90 +164,52 @@ public final class BankCheckText {
         if (bank.protection().isEmpty()) {
             return;
         }
-        line("SENSORS");
+        page.heading("SENSORS");
         for (Protection p : bank.protection()) {
             Dimension dimension = p.senses().unit().equals("V") ? VOLTAGE : CURRENT;
-            line("  " + words.stage() + " " + p.stage() + ": " + p.senses().code()
-                    + p.ratio()
-                            .map(r -> ", " + digits(r.primary(), 6) + ":" + digits(r.secondary(), 6))
-                            .orElse("")
-                    + optional(", alarm ", p.alarm(), dimension)
-                    + optional(", trip ", p.trip(), dimension)
-                    + (p.settingsArePrimary() ? " (primary)" : "")
-                    + optional(" after ", p.delaySeconds(), TIME));
+            page.item(
+                    "  ",
+                    p.stage() + ": " + p.senses().code()
+                            + p.ratio()
+                                    .map(r -> ", " + digits(r.primary(), 6) + ":" + digits(r.secondary(), 6))
+                                    .orElse("")
+                            + optional(", alarm ", p.alarm(), dimension)
+                            + optional(", trip ", p.trip(), dimension)
+                            + (p.settingsArePrimary() ? " (primary)" : "")
+                            + optional(" after ", p.delaySeconds(), TIME));
         }
-        line("");
     }
 
     private void isolation(Isolation isolation) {
-        line("ISOLATION");
-        line("  " + count(isolation.sources().size(), "source") + ", "
-                + count(isolation.devices().size(), "device")
-                + ", " + count(isolation.compartments().size(), "compartment") + ", "
-                + count(isolation.locks().size(), "lock") + ", "
-                + count(isolation.keyNames().size(), "key") + ", "
-                + count(isolation.exchanges().size(), "exchange") + ", "
-                + count(isolation.interlocks().size(), "interlock") + ", "
-                + count(isolation.delays().size(), "delay"));
-        line("  Whether the keys keep people safe is not said here: verify the interlocking.");
-        line("");
+        page.heading("ISOLATION");
+        page.item(
+                "  ",
+                count(isolation.sources().size(), "source") + ", "
+                        + count(isolation.devices().size(), "device")
+                        + ", " + count(isolation.compartments().size(), "compartment") + ", "
+                        + count(isolation.locks().size(), "lock") + ", "
+                        + count(isolation.keyNames().size(), "key") + ", "
+                        + count(isolation.exchanges().size(), "exchange") + ", "
+                        + count(isolation.interlocks().size(), "interlock") + ", "
+                        + count(isolation.delays().size(), "delay"));
+        page.item("  ", "Whether the keys keep people safe is not said here: verify the interlocking.");
     }
 
     private void explain(StageSummary stage) {
-        line("HOW " + stage.name() + " WAS WORKED OUT");
+        page.heading("HOW " + stage.name() + " WAS WORKED OUT");
         for (Basis basis : stage.basis()) {
-            line("  " + basis.id() + "  " + basis.formula() + "  ["
-                    + basis.source().print() + "]");
+            page.item(
+                    "  ",
+                    basis.id() + "  " + basis.formula() + "  [" + basis.source().print() + "]");
             basis.terms()
-                    .forEach(t -> line("      " + t.symbol() + " = " + digits(t.value(), 6)
-                            + (t.unit().isEmpty() ? "" : " " + t.unit()) + "  " + t.meaning()));
-        }
-        line("");
-    }
-
-    private void field(String name, String value) {
-        line(String.format(Locale.ROOT, "  %-10s%s", name, value));
-    }
-
-    private void table(List<List<String>> rows) {
-        int columns = rows.getFirst().size();
-        int[] widths = new int[columns];
-        for (List<String> row : rows) {
-            for (int i = 0; i < columns; i++) {
-                widths[i] = Math.max(widths[i], row.get(i).length());
-            }
-        }
-        for (List<String> row : rows) {
-            StringBuilder text = new StringBuilder(" ");
-            for (int i = 0; i < columns; i++) {
-                String blanks = " ".repeat(widths[i] - row.get(i).length());
-                text.append(' ')
-                        .append(i == 0 ? row.get(i) + blanks : blanks + row.get(i))
-                        .append(' ');
-            }
-            line(text.toString().stripTrailing());
+                    .forEach(t -> page.item(
+                            "      ",
+                            t.symbol() + " = " + digits(t.value(), 6)
+                                    + (t.unit().isEmpty() ? "" : " " + t.unit()) + "  " + t.meaning()));
         }
     }
 
     private static String optional(String before, OptionalDouble value, Dimension dimension) {
         return value.isPresent() ? before + dimension.format(value.getAsDouble()) : "";
-    }
-
-    /** One line, folded at blanks to the page. */
-    private void line(String text) {
-        String rest = text;
-        String indent = " ".repeat(text.length() - text.stripLeading().length() + 4);
-        while (rest.length() > WIDTH) {
-            int cut = rest.lastIndexOf(' ', WIDTH);
-            if (cut <= indent.length()) {
-                cut = rest.indexOf(' ', WIDTH);
-                if (cut < 0) {
-                    break;
-                }
-            }
-            out.append(rest, 0, cut).append('\n');
-            rest = indent + rest.substring(cut + 1);
-        }
-        out.append(rest).append('\n');
     }
 }
