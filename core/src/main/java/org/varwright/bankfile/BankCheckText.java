@@ -94,7 +94,7 @@ public final class BankCheckText {
                         + count(bank.spares().size(), "spare") + " listed");
         stages(check, bank, words);
         unitTypes(bank);
-        protection(bank, words);
+        protection(bank);
         bank.isolation().ifPresent(this::isolation);
     }
 
@@ -160,7 +160,7 @@ public final class BankCheckText {
         };
     }
 
-    private void protection(Bank bank, Vocabulary words) {
+    private void protection(Bank bank) {
         if (bank.protection().isEmpty()) {
             return;
         }
