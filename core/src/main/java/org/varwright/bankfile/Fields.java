@@ -87,7 +87,19 @@ final class Fields {
                 throw new IllegalStateException(section.name() + " never reads " + entry.key());
             }
         }
-        return findings.errorCount() == errorsBefore ? Optional.of(result.get()) : Optional.empty();
+        return findings.errorCount() == errorsBefore && !hasUnreadable(mapping)
+                ? Optional.of(result.get())
+                : Optional.empty();
+    }
+
+    /** Whether a fault in here was found before this reading began. */
+    private static boolean hasUnreadable(Tree tree) {
+        return switch (tree) {
+            case Tree.Scalar s -> false;
+            case Tree.Unreadable u -> true;
+            case Tree.Sequence s -> s.items().stream().anyMatch(Fields::hasUnreadable);
+            case Tree.Mapping m -> m.entries().stream().anyMatch(e -> hasUnreadable(e.value()));
+        };
     }
 
     // ---- single values

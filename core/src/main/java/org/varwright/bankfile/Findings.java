@@ -17,6 +17,7 @@ final class Findings {
     private final List<Problem> errors = new ArrayList<>();
     private final List<Problem> warnings = new ArrayList<>();
     private final Map<String, Place> places = new LinkedHashMap<>();
+    private int errorCount;
 
     Findings(String file) {
         this.file = file;
@@ -27,6 +28,7 @@ final class Findings {
     }
 
     void error(Message message, Place place, String... arguments) {
+        errorCount++;
         add(errors, Problem.of(message, place, arguments));
     }
 
@@ -40,8 +42,9 @@ final class Findings {
         }
     }
 
+    /** Errors found so far, those beyond what a person can read included. */
     int errorCount() {
-        return errors.size();
+        return errorCount;
     }
 
     void put(String path, Place place) {

@@ -119,7 +119,6 @@ final class IsolationReader {
         }
         if (!f.has("between")) {
             f.error(Message.DEVICE_NEEDS_BETWEEN, "kind", kind.code());
-            f.finish(() -> kind);
             return Optional.empty();
         }
         List<String> ends = f.references("between", 2, Words::conductor, "", Set.of());

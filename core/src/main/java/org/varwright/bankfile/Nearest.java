@@ -14,7 +14,7 @@ final class Nearest {
         return to(written, known).map(word -> "maybe \"" + word + "\"; ").orElse("");
     }
 
-    /** The closest word, if it is close: at most a third of its letters differ, and the first of equally close ones. */
+    /** The closest word, if at most a third of its letters differ and no other is as close: a wrong guess is worse than none. */
     static Optional<String> to(String written, Iterable<String> known) {
         if (written.length() > LONGEST) {
             return Optional.empty();
@@ -27,9 +27,12 @@ final class Nearest {
                 continue;
             }
             int distance = distance(wanted, word.toLowerCase(Locale.ROOT));
-            if (distance < least && distance <= Math.max(1, Math.max(word.length(), wanted.length()) / 3)) {
+            if (distance < least) {
                 least = distance;
-                best = Optional.of(word);
+                boolean close = distance <= Math.max(1, Math.max(word.length(), wanted.length()) / 3);
+                best = close ? Optional.of(word) : Optional.empty();
+            } else if (distance == least) {
+                best = Optional.empty();
             }
         }
         return best;

@@ -96,6 +96,7 @@ final class TreeReader {
     private Optional<Tree> read() {
         LoadSettings settings = LoadSettings.builder()
                 .setCodePointLimit(BankFile.MAXIMUM_BYTES)
+                .setBufferSize(text.length() + 1) // in one go: a long line read piece by piece takes quadratic time
                 .setLabel("")
                 .build();
         try {
