@@ -48,9 +48,9 @@ final class InterlockCommand extends BankCommand {
         return code;
     }
 
-    /** Says on a terminal how far a long search is. */
+    /** Says how far a long search is, where the launcher found standard error to be a terminal. */
     static Verifier.Progress progress(PrintWriter err) {
-        if (System.console() == null) {
+        if (!Boolean.getBoolean("varwright.terminal")) {
             return Verifier.Progress.SILENT;
         }
         return (states, moves, depth) -> {
