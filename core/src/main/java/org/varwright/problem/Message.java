@@ -182,6 +182,35 @@ public enum Message {
     // ---- discharge
 
     // ---- survey
+    TABLE_TOO_LARGE("the file has {0} bytes, a table of readings at most {1}; is it the right file?"),
+    TABLE_EMPTY("the file is empty; the first row names the columns, such as \"{0}\""),
+    TABLE_IS_WORKBOOK("the file is a spreadsheet's own format; save it as CSV and try again"),
+    TABLE_NOT_TEXT("the file is not text (a zero byte stands in row {0}); save the table as CSV and try again"),
+    TABLE_QUOTE_OPEN(
+            "a quoted cell starts here and never ends; everything after it would be read as one cell: close the quote"),
+    TABLE_COLUMN_MISSING("no column says {0}; the columns are {1}: name one of them \"{2}\""),
+    TABLE_COLUMN_TWICE("the columns \"{0}\" and \"{1}\" both say {2}; keep one of them or rename the other"),
+    TABLE_NOTHING_TO_READ("no column holds a measured value; the columns are {0}: name one of them \"capacitance\""),
+    TABLE_NO_ROWS("there are no rows under the column names; write one row a unit"),
+    TABLE_WINDOWS_1252("the file is not UTF-8; it was read as Windows-1252"),
+    TABLE_UTF16("the file is UTF-16; it was read as such"),
+    TABLE_COLUMN_KEPT("the column \"{0}\" is not known; it is kept as text and shown"),
+    TABLE_UNIT_ASSUMED("the column \"{0}\" names no unit; its bare numbers were read as {1}"),
+    TABLE_DECIMAL_COMMA("numbers were read with a decimal comma"),
+    ROW_CELLS("the row has {0} cells, the header {1}; quote a cell that holds the delimiter"),
+    ROW_NO_POSITION("the row names no position; {0}"),
+    ROW_NO_VALUE("the row for \"{0}\" holds no measured value"),
+    CELL_NOT_A_NUMBER("{0} \"{1}\" is not a number; write such as \"{2}\""),
+    CELL_WRONG_UNIT("{0} \"{1}\" has the unit \"{2}\"; allowed are {3}"),
+    CELL_NEGATIVE("{0} \"{1}\" is below zero; look at the sign"),
+    CELL_AMBIGUOUS("{0} \"{1}\" may be a decimal comma or a thousands separator; write it with a decimal point"),
+    CELL_OUT_OF_RANGE("{0} \"{1}\" is out of range; allowed are {2} to {3}"),
+    CELL_TERMINALS("terminals \"{0}\" are not known; allowed are A-B, B-C and C-A, the third left open"),
+    SPARE_NO_SERIAL("the row names no serial number; every spare needs one"),
+    SPARE_SERIAL_TWICE("the serial number \"{0}\" stands in row {1} already; keep one of them"),
+    SPARE_IN_SERVICE("the serial number \"{0}\" belongs to the unit at \"{1}\"; look at the nameplate"),
+    SPARE_UNIT_UNKNOWN("there is no unit type \"{0}\"; known are {1}: add it to the bank file's unit-types"),
+    SPARE_NO_UNIT("the row for \"{0}\" names no unit type; known are {1}"),
 
     // ---- fit, energize
     BUS_VOLTS("bus voltage {0} is not allowed; give the line-to-line voltage, above 0"),

@@ -1,0 +1,142 @@
+package org.varwright.survey;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import org.varwright.bank.Bank;
+import org.varwright.bank.UnitPosition;
+import org.varwright.basis.Check;
+
+/**
+ * What a set of readings says of every unit of a bank.
+ *
+ * @param bank the bank
+ * @param readings what was read, with what could not be used
+ * @param settings what was judged with
+ * @param units every position of the bank in order, those not measured included
+ * @param legs every leg of single-phase units in order
+ * @param findings what concerns more than one unit, each one sentence
+ */
+public record Survey(
+        Bank bank,
+        Readings readings,
+        SurveySettings settings,
+        List<UnitSurvey> units,
+        List<LegSurvey> legs,
+        List<String> findings) {
+    public Survey {
+        units = List.copyOf(units);
+        legs = List.copyOf(legs);
+        findings = List.copyOf(findings);
+    }
+
+    /**
+     * Judges every unit of a bank by the readings taken on it.
+     *
+     * @param bank as read
+     * @param readings as read
+     * @param settings meter, temperature and priors
+     */
+    public static Survey of(Bank bank, Readings readings, SurveySettings settings) {
+        List<Gathered> all = Gathered.of(bank, readings, settings);
+        References references = new References(all, settings);
+        Serials serials = new Serials(bank, all);
+        Judge judge = new Judge(bank, references, settings);
+        SideReadings sides = new SideReadings(bank, all);
+        Map<UnitPosition, Judge.Opinion> opinions = new LinkedHashMap<>();
+        all.forEach(unit -> opinions.put(unit.position(), judge.of(unit, serials.of(unit))));
+        Crosswise.apply(all, opinions, judge, settings);
+        Map<UnitPosition, UnitSurvey> units = new LinkedHashMap<>();
+        for (Gathered unit : all) {
+            Judge.Opinion opinion = Objects.requireNonNull(opinions.get(unit.position()));
+            double healthy = opinion.reference()
+                    .map(Reference::farads)
+                    .orElse(unit.type().capacitanceFarads());
+            units.put(unit.position(), join(unit, opinion, sides.of(unit, healthy), judge));
+        }
+        return new Survey(
+                bank, readings, settings, List.copyOf(units.values()), Legs.of(bank, units), findings(references));
+    }
+
+    /** The unit at a position, by the position's name. */
+    public Optional<UnitSurvey> unit(String position) {
+        return units.stream()
+                .filter(unit -> unit.position().name().equals(position))
+                .findFirst();
+    }
+
+    /** Units with a verdict. */
+    public List<UnitSurvey> with(UnitVerdict verdict) {
+        return units.stream().filter(unit -> unit.verdict() == verdict).toList();
+    }
+
+    /** Every check of every unit. */
+    public List<Check> checks() {
+        return units.stream().flatMap(unit -> unit.checks().stream()).toList();
+    }
+
+    private static UnitSurvey join(Gathered unit, Judge.Opinion opinion, SideReadings.Outcome side, Judge judge) {
+        boolean sideDecides = opinion.verdict() == UnitVerdict.NOT_MEASURED
+                ? !unit.rows().isEmpty() && side.atLeast() != UnitVerdict.HEALTHY
+                : side.atLeast().worse(opinion.verdict()) != opinion.verdict();
+        UnitVerdict verdict = sideDecides ? side.atLeast() : opinion.verdict();
+        // a reading that can't be right stays first: the unit is measured again before anything else is believed of it
+        String reason =
+                sideDecides && !side.remarks().isEmpty() ? side.remarks().getFirst() : opinion.reason();
+        List<String> remarks = Stream.concat(
+                        opinion.remarks().stream(),
+                        Stream.concat(Stream.of(opinion.reason()), side.remarks().stream())
+                                .filter(text -> !text.equals(reason)))
+                .toList();
+        Optional<Hypothesis> explanation = opinion.explanation();
+        int shorted =
+                explanation.isPresent() && explanation.get() instanceof Hypothesis.SectionsShorted s ? s.count() : 0;
+        int out = explanation.isPresent() && explanation.get() instanceof Hypothesis.ElementsOut e ? e.count() : 0;
+        double perHealthy = explanation.map(Hypothesis::voltageLeft).orElse(1.0);
+        return new UnitSurvey(
+                unit.position(),
+                unit.serial(),
+                unit.rows().stream().map(ReadingRow::row).toList(),
+                opinion.farads(),
+                opinion.reference().isPresent()
+                        ? OptionalDouble.of(opinion.reference().get().farads())
+                        : OptionalDouble.empty(),
+                opinion.reference(),
+                verdict,
+                opinion.verdict() == UnitVerdict.NOT_MEASURED && sideDecides ? 1.0 : opinion.probability(),
+                shorted,
+                out,
+                perHealthy,
+                perHealthy * judge.serviceVolts(unit) / unit.type().legVolts(),
+                opinion.finding().or(() -> side.findings().stream().findFirst()),
+                reason,
+                remarks,
+                opinion.posterior(),
+                side.checks(),
+                opinion.basis());
+    }
+
+    private static List<String> findings(References references) {
+        List<String> findings = new ArrayList<>();
+        references.commonErrors().forEach((instrument, factor) -> {
+            if (Math.abs(factor - 1.0) >= 0.002) {
+                findings.add("All readings" + (instrument.isEmpty() ? "" : " of " + instrument) + " are "
+                        + Reasons.deviation(factor)
+                        + " the earlier values alike: meter or temperature, not the units; it was taken out.");
+            }
+        });
+        references
+                .misprints()
+                .forEach(misprint ->
+                        findings.add("Units of type " + misprint.type().name()
+                                + " agree with each other at " + Reasons.deviation(misprint.ratio())
+                                + " what their nameplate gives (" + misprint.words()
+                                + "): nameplate misprint; judged by their mates."));
+        return findings;
+    }
+}
