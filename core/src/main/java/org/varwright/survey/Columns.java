@@ -38,7 +38,7 @@ record Columns(
     /** Columns of plain text. */
     enum Word {
         POSITION("position", List.of("position", "pos", "at", "place", "unit position", "location")),
-        SERIAL("serial", List.of("serial", "serial number", "serial no", "serial no.", "s/n", "sn", "ser", "ser.")),
+        SERIAL("serial", List.of("serial", "serial number", "serial no", "s/n", "sn", "ser")),
         UNIT("unit", List.of("unit", "unit type", "type")),
         TERMINALS("terminals", List.of("terminals", "between", "terminal")),
         INSTRUMENT("instrument", List.of("instrument", "meter", "instrument no", "measured with")),
@@ -135,7 +135,11 @@ record Columns(
     }
 
     private static String plain(String written) {
-        return written.strip().toLowerCase(Locale.ROOT).replace('_', ' ').replaceAll("\\s+", " ");
+        return written.strip()
+                .toLowerCase(Locale.ROOT)
+                .replace('_', ' ')
+                .replace(".", "")
+                .replaceAll("\\s+", " ");
     }
 
     OptionalInt column(Word word) {

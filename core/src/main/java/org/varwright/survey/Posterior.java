@@ -15,6 +15,9 @@ public record Posterior(List<Weighted> weighted) {
     /** Readings below this part of the reference count as leads that made no contact. */
     private static final double OPEN_PART = 0.05;
 
+    /** Readings below this part of the reference are all as good as zero. */
+    private static final double LEAST_PART = 1e-6;
+
     /** How far a failure strays from its ideal factor, as a part of the step. */
     private static final double STEP_SPREAD = 0.03;
 
@@ -38,7 +41,7 @@ public record Posterior(List<Weighted> weighted) {
      *
      * <p><b>Model.</b> Bayes: {@code P(h|m) ∝ P(h)·∫ p(c)·N(m; f_h·c, (u·m)² + s_h²) dc} (SRV-4), {@code c} the capacitance of the healthy unit (normal about
      * a factory value or the mates' median, uniform over a nameplate's tolerance), {@code f_h} of SRV-2, {@code u} the meter, {@code s_h} 3 % of the step for a
-     * failure and 2 % for a slip. Open leads: uniform up to 5 % of the reference. Fits nothing: log-uniform over twelve decades.
+     * failure and 2 % for a slip. Open leads: log-uniform up to 5 % of the reference. Fits nothing: log-uniform over twelve decades.
      * <p><b>Not modelled.</b> Two explanations at once.
      * <p><b>Accuracy.</b> The integral is closed (normal with normal, uniform with normal); {@code PosteriorOracleTest} has it by quadrature to 1e-6.
      * <p><b>Source.</b> First principles.
@@ -51,7 +54,7 @@ public record Posterior(List<Weighted> weighted) {
     static Posterior of(double farads, double meterSigma, Reference reference, List<Hypothesis.Prior> priors) {
         double[] weight = new double[priors.size()];
         double sum = 0.0;
-        double floor = 1e-4 * reference.farads();
+        double floor = 1e-9 * reference.farads();
         for (int i = 0; i < weight.length; i++) {
             Hypothesis.Prior prior = priors.get(i);
             weight[i] = prior.weight()
@@ -69,9 +72,11 @@ public record Posterior(List<Weighted> weighted) {
         double factor = hypothesis.factor();
         return switch (hypothesis) {
             case Hypothesis.LeadsOpen ignored ->
-                farads <= OPEN_PART * reference.farads() ? 1.0 / (OPEN_PART * reference.farads()) : 0.0;
+                farads <= OPEN_PART * reference.farads()
+                        ? 1.0 / (Math.max(farads, LEAST_PART * reference.farads()) * Math.log(OPEN_PART / LEAST_PART))
+                        : 0.0;
             case Hypothesis.FitsNothing ignored ->
-                1.0 / (Math.max(farads, 1e-6 * reference.farads()) * DECADES * Math.log(10.0));
+                1.0 / (Math.max(farads, LEAST_PART * reference.farads()) * DECADES * Math.log(10.0));
             case Hypothesis.Healthy ignored -> scaled(factor, 0.0, farads, meterFarads, reference);
             case Hypothesis.SectionsShorted ignored ->
                 scaled(factor, STEP_SPREAD * (factor - 1.0), farads, meterFarads, reference);

@@ -120,38 +120,38 @@ final class SideReadings {
         Basis basis = mostOhms(unit, farads);
         double most = basis.terms().getFirst().value();
         String subject = unit.position().name() + ": discharge resistance";
-        switch (measured) {
+        return switch (measured) {
             case Measured.OverRange over -> {
                 findings.add("resistor-open");
                 remarks.add(openResistor(over.raw()));
-                return UnitVerdict.REPLACE;
+                yield UnitVerdict.REPLACE;
             }
             case Measured.Above above -> {
                 if (above.si() >= most) {
                     findings.add("resistor-open");
                     remarks.add(openResistor(above.raw()));
-                    return UnitVerdict.REPLACE;
+                    yield UnitVerdict.REPLACE;
                 }
                 remarks.add("Discharge resistance " + above.raw()
                         + " says too little: the meter's range ends below the " + ohms(most) + " that count.");
-                return UnitVerdict.MEASURE_AGAIN;
+                yield UnitVerdict.MEASURE_AGAIN;
             }
             case Measured.Below below -> {
                 findings.add("resistance-shorted");
                 remarks.add(touching(below.raw()));
-                return UnitVerdict.MEASURE_AGAIN;
+                yield UnitVerdict.MEASURE_AGAIN;
             }
             case Measured.Value value -> {
                 if (value.si() < TOUCHING_OHMS) {
                     findings.add("resistance-shorted");
                     remarks.add(touching(value.raw()));
-                    return UnitVerdict.MEASURE_AGAIN;
+                    yield UnitVerdict.MEASURE_AGAIN;
                 }
                 if (value.si() > OPEN_TIMES * most) {
                     findings.add("resistor-open");
                     remarks.add(openResistor(ohms(value.si())));
                     checks.add(new Check(subject, value.si(), most, "Ω", Verdict.FAIL, basis));
-                    return UnitVerdict.REPLACE;
+                    yield UnitVerdict.REPLACE;
                 }
                 // a resistor that is exactly at the limit must not fail by the last digit that the meter shows
                 boolean slow = value.si() > most * 1.005;
@@ -160,11 +160,11 @@ final class SideReadings {
                     findings.add("resistor-slow");
                     remarks.add("Discharge resistance " + ohms(value.si()) + " is above the " + ohms(most)
                             + " that its nameplate and the standard allow: it stays charged longer than it should.");
-                    return UnitVerdict.WATCH;
+                    yield UnitVerdict.WATCH;
                 }
-                return againstNameplate(unit, value.si(), subject, remarks, checks);
+                yield againstNameplate(unit, value.si(), subject, remarks, checks);
             }
-        }
+        };
     }
 
     private static UnitVerdict againstNameplate(
@@ -244,25 +244,23 @@ final class SideReadings {
 
     private UnitVerdict fuse(
             Gathered unit, Measured measured, List<String> findings, List<String> remarks, List<Check> checks) {
-        switch (measured) {
+        return switch (measured) {
             case Measured.OverRange ignored -> {
                 findings.add("fuse-open");
                 remarks.add(
                         "The fuse has operated or makes no contact: find out why before it is replaced, and treat the unit as charged.");
-                return UnitVerdict.WATCH;
+                yield UnitVerdict.WATCH;
             }
             case Measured.Above above -> {
                 findings.add("fuse-open");
                 remarks.add("The fuse reads " + above.raw() + ": operated, or no contact; treat the unit as charged.");
-                return UnitVerdict.WATCH;
+                yield UnitVerdict.WATCH;
             }
-            case Measured.Below ignored -> {
-                return UnitVerdict.HEALTHY;
-            }
+            case Measured.Below ignored -> UnitVerdict.HEALTHY;
             case Measured.Value value -> {
                 OptionalDouble median = fuseMedian.getOrDefault(unit.stage().name(), OptionalDouble.empty());
                 if (median.isEmpty()) {
-                    return UnitVerdict.HEALTHY;
+                    yield UnitVerdict.HEALTHY;
                 }
                 double off = value.si() / median.getAsDouble() - 1.0;
                 boolean far = Math.abs(off) > FUSE_PART;
@@ -283,11 +281,11 @@ final class SideReadings {
                     findings.add("fuse-apart");
                     remarks.add("Its fuse reads " + ohms(value.si()) + ", " + Reasons.deviation(1.0 + off)
                             + " the middle of its set: look at link and contacts.");
-                    return UnitVerdict.WATCH;
+                    yield UnitVerdict.WATCH;
                 }
-                return UnitVerdict.HEALTHY;
+                yield UnitVerdict.HEALTHY;
             }
-        }
+        };
     }
 
     private static String openResistor(String read) {

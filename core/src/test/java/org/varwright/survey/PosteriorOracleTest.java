@@ -39,7 +39,8 @@ class PosteriorOracleTest {
                 default -> new Reference.Nameplate(NOMINAL, 0.0, random.nextDouble(0.01, 0.15));
             };
             double meter = random.nextDouble(0.002, 0.02);
-            double farads = NOMINAL * Math.exp(random.nextDouble(-0.4, 0.9));
+            double farads = NOMINAL
+                    * Math.exp(random.nextInt(5) == 0 ? random.nextDouble(-7.0, 7.0) : random.nextDouble(-0.4, 0.9));
             Posterior posterior = Posterior.of(farads, meter, reference, priors);
             double[] twin = twin(farads, meter, reference, priors);
             double sum = 0.0;
@@ -100,7 +101,7 @@ class PosteriorOracleTest {
     private static double integral(double farads, double meter, Reference reference, Hypothesis hypothesis) {
         double c0 = reference.farads();
         if (hypothesis instanceof Hypothesis.LeadsOpen) {
-            return farads <= 0.05 * c0 ? 1.0 / (0.05 * c0) : 0.0;
+            return farads <= 0.05 * c0 ? 1.0 / (farads * Math.log(0.05 / 1e-6)) : 0.0;
         }
         if (hypothesis instanceof Hypothesis.FitsNothing) {
             return 1.0 / (farads * Math.log(1e12));

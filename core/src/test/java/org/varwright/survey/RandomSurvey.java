@@ -85,7 +85,7 @@ record RandomSurvey(Bank bank, String table, double meterLimit, Map<String, Plan
         for (UnitPosition position : plain.positions()) {
             double film = 1.0 - 3e-4 * (celsius - 25.0);
             double noise = 1.0 + random.nextDouble(-0.5, 0.5) * meterLimit;
-            double read = truth.get(position) * film * bias * noise;
+            double read = truth.getOrDefault(position, 0.0) * film * bias * noise;
             double together = read;
             if (planted.get(position.name()) == Planted.NEIGHBOUR) {
                 List<Double> others = truth.entrySet().stream()
