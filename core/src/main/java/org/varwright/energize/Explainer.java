@@ -77,8 +77,9 @@ final class Explainer {
                     candidates.isEmpty()
                             ? Double.MAX_VALUE
                             : candidates.getFirst().misfit(),
-                    "No single failure gives these values. Take the stage out, prove it dead, and measure every unit; look at"
-                            + " the readings' phases and positions too.",
+                    "No single failure gives these values. Take the "
+                            + bank.words().stage() + " out, prove it dead, and measure"
+                            + " every unit; look at the readings' phases and positions too.",
                     Optional.empty());
         }
         Candidate best = candidates.getFirst();

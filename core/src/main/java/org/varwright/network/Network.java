@@ -114,6 +114,16 @@ public final class Network {
                 update.get(), shortCurrents(changes, update.get()), changes, siemens, farads, healthyUnknowns);
     }
 
+    /**
+     * What each sensor sees with failures, primary, without anything else; empty where there is no unique answer. For searches that ask often.
+     *
+     * @throws VarwrightException as {@link #solve}
+     */
+    public Optional<List<Complex>> sensors(List<? extends Failure> failures) {
+        return factors.flatMap(f -> LowRank.solve(f, healthyUnknowns, updates(changes(failures))))
+                .map(readout::primaries);
+    }
+
     /** The same as {@link #solve} from a new factorization of the changed equations; slower, kept as the check on the low-rank change. */
     public Solution solveAfresh(List<? extends Failure> failures) {
         Changes changes = changes(failures);

@@ -15,10 +15,18 @@ final class Readout {
     private final Assembly assembly;
     private final List<Sensor> sensors;
 
+    /** For each leg, the branches of the first group of each of its strings. */
+    private final List<List<Integer>> heads = new ArrayList<>();
+
     Readout(Bank bank, Circuit circuit, Assembly assembly) {
         this.circuit = circuit;
         this.assembly = assembly;
         this.sensors = Sensor.of(bank, circuit);
+        for (Circuit.StagePlaces places : circuit.stages()) {
+            for (Circuit.Leg leg : places.legs()) {
+                heads.add(heads(places.stage(), leg.name()));
+            }
+        }
     }
 
     Solution.Solved read(
@@ -114,16 +122,14 @@ final class Readout {
     /** A leg's current is what enters the first group of each of its strings. */
     private List<Solution.LegValue> legs(List<Solution.UnitValue> units, double[] x) {
         List<Solution.LegValue> legs = new ArrayList<>();
+        int at = 0;
         for (Circuit.StagePlaces places : circuit.stages()) {
             for (Circuit.Leg leg : places.legs()) {
                 Complex amperes = Complex.ZERO;
-                for (int b = 0; b < units.size(); b++) {
-                    Circuit.Branch branch = circuit.branches().get(b);
-                    Circuit.Group group = circuit.groups().get(branch.group());
-                    if (group.group() == 1 && ofLeg(group, places.stage(), leg.name())) {
-                        amperes = amperes.plus(units.get(b).amperes());
-                    }
+                for (int branch : heads.get(at)) {
+                    amperes = amperes.plus(units.get(branch).amperes());
                 }
+                at++;
                 legs.add(new Solution.LegValue(
                         places.stage().name(), leg.name(), between(x, leg.top(), leg.end()), amperes));
             }
@@ -131,12 +137,38 @@ final class Readout {
         return legs;
     }
 
-    private static boolean ofLeg(Circuit.Group group, Stage stage, String leg) {
-        return group.leg().equals(leg) && group.stage().name().equals(stage.name());
+    private List<Integer> heads(Stage stage, String leg) {
+        List<Integer> branches = new ArrayList<>();
+        for (int b = 0; b < circuit.branches().size(); b++) {
+            Circuit.Group group = circuit.groups().get(circuit.branches().get(b).group());
+            if (group.group() == 1
+                    && group.leg().equals(leg)
+                    && group.stage().name().equals(stage.name())) {
+                branches.add(b);
+            }
+        }
+        return List.copyOf(branches);
     }
 
     private List<Solution.SensorValue> sensors(double[] x) {
+        List<Complex> primaries = primaries(x);
         List<Solution.SensorValue> values = new ArrayList<>();
+        for (int s = 0; s < sensors.size(); s++) {
+            Protection protection = sensors.get(s).protection();
+            Complex primary = primaries.get(s);
+            values.add(new Solution.SensorValue(
+                    protection.stage(),
+                    protection.senses(),
+                    sensors.get(s).place(),
+                    primary,
+                    protection.ratio().map(r -> primary.times(r.factor()))));
+        }
+        return values;
+    }
+
+    /** Primary value of each sensor. */
+    List<Complex> primaries(double[] x) {
+        List<Complex> values = new ArrayList<>();
         for (Sensor sensor : sensors) {
             Complex primary = Complex.ZERO;
             for (Sensor.Part part : sensor.parts()) {
@@ -146,14 +178,7 @@ final class Readout {
                 };
                 primary = primary.plus(value.times(part.weight()));
             }
-            Protection protection = sensor.protection();
-            Complex seen = primary;
-            values.add(new Solution.SensorValue(
-                    protection.stage(),
-                    protection.senses(),
-                    sensor.place(),
-                    primary,
-                    protection.ratio().map(r -> seen.times(r.factor()))));
+            values.add(primary);
         }
         return values;
     }

@@ -177,6 +177,8 @@ public enum Message {
     THREE_PHASE_UNITS(
             "stage \"{0}\" has three-phase units; these must be connected {1}, with groups and strings 1 and a reactor only on the line side"),
     SENSOR_UNSUITED("a {1} sensor cannot work on stage \"{0}\", which is {2}; it suits {3}"),
+    NO_SOLUTION("stage \"{0}\" can't be solved: {1}"),
+    NOTHING_OUT("no position is given; name the units that are out, {0}"),
     LOSS_NOT_ALLOWED("loss factor {0} is not allowed; give 0 to 1"),
 
     // ---- discharge

@@ -61,6 +61,10 @@ class NetworkLawTest {
             Solution slow = network.solveAfresh(failures);
             if (slow instanceof Solution.Solved expected) {
                 same(expected, solved(fast, named), named);
+                List<Complex> alone = network.sensors(failures).orElseThrow();
+                for (int s = 0; s < alone.size(); s++) {
+                    assertEquals(solved(fast, named).sensors().get(s).primary(), alone.get(s), named);
+                }
                 compared[0]++;
             } else {
                 assertInstanceOf(Solution.Singular.class, fast, named);
