@@ -70,20 +70,22 @@ final class Layout {
         }
         for (int i = 0; i < lockBit.length; i++) {
             if (isolation.locks().get(i).on() instanceof Lock.On.OfDevice on) {
-                lockBit[i] = plant(halfOf.getOrDefault(on.name(), 0), 1);
+                lockBit[i] = elsewhere(0, halfOf.getOrDefault(on.name(), 0));
             }
         }
         for (int c = 0; c < isolation.compartments().size(); c++) {
+            doorBit.put(isolation.compartments().get(c).name(), access(c % 2));
+        }
+        for (int c = 0; c < isolation.compartments().size(); c++) {
             String name = isolation.compartments().get(c).name();
-            doorBit.put(name, access(c % 2));
             for (int i = 0; i < lockBit.length; i++) {
                 if (isolation.locks().get(i).on().equals(new Lock.On.OfDoor(name))) {
-                    lockBit[i] = access(c % 2);
+                    lockBit[i] = elsewhere(2, c % 2);
                 }
             }
         }
         for (int i = 0; i < exchangeBit.length; i++) {
-            exchangeBit[i] = access(i % 2);
+            exchangeBit[i] = elsewhere(2, i % 2);
         }
     }
 
@@ -109,6 +111,15 @@ final class Layout {
     private int access(int half) {
         // narrow: the position is free in the plant word too, because both draw from one counter
         return isNarrow() ? take(0, 1, HALF * 2) + WORD : takeEither(half, 1 - half, 1, 2);
+    }
+
+    /** A bit in this word or, where it is full, in the other: nothing asks in which word a bolt is. */
+    private int elsewhere(int word, int half) {
+        if (isNarrow()) {
+            return word == 0 ? plant(half, 1) : access(half);
+        }
+        boolean room = next[word] < (word + 1) * HALF || next[word + 1] < (word + 2) * HALF;
+        return takeEither(half, 1 - half, 1, room ? word : 2 - word);
     }
 
     private int takeEither(int half, int other, int width, int word) {

@@ -149,7 +149,7 @@ public enum Message {
     SCHEME_MISSING(
             "bank \"{0}\" has no isolation part, so nothing can be said of its locks; describe sources, devices, compartments and locks under isolation:"),
     SCHEME_TOO_LARGE(
-            "the scheme needs {0} bits a state and has {1} conductors; up to 64 bits for devices and stages, 64 for doors and exchanges, and 64 conductors are allowed; describe the lineup as two banks"),
+            "the scheme needs {0} bits a state and has {1} conductors; up to 128 bits, 64 of them for devices and stages, 64 for doors, and 64 conductors are allowed; describe the lineup as two banks"),
     SCHEME_NAMED_TWICE("the name \"{0}\" is used twice; names in this list must differ"),
     SCHEME_UNKNOWN_NAME("{0} names the {1} \"{2}\", which does not exist; there are {3}"),
     SCHEME_NO_SUCH_POSITION("\"{0}\" has no position \"{1}\"; its positions are {2}"),

@@ -29,6 +29,22 @@ final class Schemes {
     private final Map<String, String> start = new HashMap<>();
     private final List<StagePoint> stages = new ArrayList<>();
 
+    /** The scheme of a bank. */
+    static Schemes of(Isolation isolation, List<StagePoint> stages) {
+        Schemes s = new Schemes();
+        s.sources.addAll(isolation.sources());
+        s.devices.addAll(isolation.devices());
+        s.compartments.addAll(isolation.compartments());
+        s.locks.addAll(isolation.locks());
+        s.keys.addAll(isolation.keys());
+        s.exchanges.addAll(isolation.exchanges());
+        s.interlocks.addAll(isolation.interlocks());
+        s.delays.addAll(isolation.delays());
+        s.start.putAll(isolation.start());
+        s.stages.addAll(stages);
+        return s;
+    }
+
     Schemes source(String name, String at) {
         sources.add(new EnergySource(name, at, OptionalDouble.empty(), Optional.empty()));
         return this;
