@@ -222,6 +222,16 @@ public enum Message {
     MEASURED_UNKNOWN("there is no \"{0}\" to measure; allowed are {1}"),
     MEASURED_DIMENSION("\"{0}\" can't be {1}; write it such as {2}"),
     MEASURED_TWICE("\"{0}\" is given twice; keep one value"),
+    FIT_PLACE_UNKNOWN("{0} names \"{1}\", which is neither a position nor the serial number of a unit in place; {2}"),
+    FIT_PLACE_AMBIGUOUS(
+            "{0} names \"{1}\", which is the serial number of more than one unit in place: {2}; name the position"),
+    FIT_SPARE_UNKNOWN("there is no spare \"{0}\"; spares are {1}"),
+    FIT_SPARE_TWICE("the spare \"{0}\" is listed twice; give each spare once"),
+    FIT_KEEP_CONDEMNED("{0} can't be kept: it is condemned{1}; measure it again if you doubt that"),
+    FIT_SWAP_CONDEMNED("{0} can't change places with another: {1}; swap good units and spares only"),
+    FIT_SWAP_UNFIT("\"{0}\" can't go to {1}: {2}"),
+    FIT_SWAP_TWICE("{0} is in two swaps; name each unit once"),
+    FIT_LIFTS_RANGE("{0} extra lifts can't be tried; give 0 to {1}"),
 
     // ---- command line, report
     BUS_VOLTS_TYPED("\"{0}\" is neither one line voltage nor three (AB,BC,CA); write 13.8kV or 13.8kV,13.7kV,13.9kV"),

@@ -1,0 +1,61 @@
+package org.varwright.fit;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.varwright.bank.Bank;
+import org.varwright.bank.KnownUnit;
+import org.varwright.bank.UnitPosition;
+
+/**
+ * Everything that a fit starts from.
+ *
+ * @param bank the bank; its spares are not used
+ * @param units one for each position of the bank, in the bank's order
+ * @param spares units that could be fitted
+ * @param options what the person asks for
+ */
+public record FitInput(Bank bank, List<Fitted> units, List<org.varwright.bank.Spare> spares, FitOptions options) {
+    public FitInput {
+        units = List.copyOf(units);
+        spares = List.copyOf(spares);
+    }
+
+    /**
+     * The bank with what is known of single positions; every other unit is kept with the capacitance of the bank file, else the nameplate's.
+     *
+     * @param bank the bank, whose spares are used
+     * @param known what is known, at most one a position
+     * @param options what the person asks for
+     */
+    public static FitInput of(Bank bank, List<Fitted> known, FitOptions options) {
+        Map<UnitPosition, Fitted> at = new HashMap<>();
+        known.forEach(k -> at.put(k.at(), k));
+        List<Fitted> units = new ArrayList<>();
+        for (UnitPosition position : bank.positions()) {
+            Fitted given = at.get(position);
+            units.add(given == null ? asFiled(bank, position) : given);
+        }
+        return new FitInput(bank, units, bank.spares(), options);
+    }
+
+    /** What the bank file says of a position: kept. */
+    static Fitted asFiled(Bank bank, UnitPosition position) {
+        Optional<KnownUnit> filed = bank.unitAt(position);
+        double nameplate = bank.stage(position.stage()).orElseThrow().unit().capacitanceFarads();
+        boolean measured = filed.isPresent() && filed.get().capacitanceFarads().isPresent();
+        return new Fitted(
+                position,
+                filed.flatMap(KnownUnit::serial),
+                measured ? filed.get().capacitanceFarads().getAsDouble() : nameplate,
+                measured ? Fitted.From.KNOWN : Fitted.From.NAMEPLATE,
+                Fitted.Role.KEPT,
+                "");
+    }
+
+    FitInput with(List<Fitted> otherUnits) {
+        return new FitInput(bank, otherUnits, spares, options);
+    }
+}
