@@ -26,14 +26,17 @@ final class FontWidths {
     };
 
     private static final int FIRST_WIDE = 0x1100;
-    private static final int MOST_CHARACTERS = 90;
+    private static final int MOST_CHARACTERS = 60;
 
     private FontWidths() {}
 
     static double width(String text, double size, boolean bold) {
         double thousandths = 0.0;
-        for (int c : text.codePoints().toArray()) {
+        int at = 0;
+        while (at < text.length()) {
+            int c = text.codePointAt(at);
             thousandths += thousandths(c, bold);
+            at += Character.charCount(c);
         }
         return thousandths * size / 1000.0;
     }
@@ -45,12 +48,9 @@ final class FontWidths {
         return c >= FIRST_WIDE && !(c >= 0x2000 && c < 0x2E80) ? 1000 : 690;
     }
 
-    /**
-     * The text in lines no wider than {@code width}: broken at blanks, else after a hyphen, slash or comma, else anywhere. Blanks at a break go. A text
-     * beyond 90 characters loses its middle to an ellipsis: the table of names in the bank file is the place for essays.
-     */
+    /** The text in lines no wider than {@code width}: broken at blanks, else after a hyphen, slash or comma, else anywhere. Blanks at a break go. */
     static List<String> wrap(String text, double size, boolean bold, double width) {
-        String rest = shorten(SvgText.clean(text).strip());
+        String rest = SvgText.clean(text).strip();
         List<String> lines = new ArrayList<>();
         while (!rest.isEmpty()) {
             int fits = fitting(rest, size, bold, width);
@@ -65,7 +65,9 @@ final class FontWidths {
         return lines;
     }
 
-    private static String shorten(String text) {
+    /** A name beyond 60 characters loses its middle to an ellipsis. */
+    static String name(String name) {
+        String text = SvgText.clean(name).strip();
         if (text.codePointCount(0, text.length()) <= MOST_CHARACTERS) {
             return text;
         }

@@ -10,6 +10,9 @@ import org.varwright.bank.Bank;
  * <p>The same bank and state always give the same text. Nothing in it refers to anything outside it, and nothing in it runs.
  */
 public final class OneLineDrawing {
+    private static final String NOTE =
+            "Drawn from the bank's file and the state named above. It proves nothing: prove dead before you touch.";
+
     private static final double MARGIN = 22.0;
     private static final double GAP = 10.0;
     private static final double PANEL_WIDTH = 196.0;
@@ -53,7 +56,7 @@ public final class OneLineDrawing {
     static Canvas sheet(Bank bank, DrawingState state, DrawingOptions options) {
         Canvas canvas = new Canvas(options);
         double width = options.page().widthPx() - 2.0 * MARGIN;
-        TitleBlock title = new TitleBlock(bank, "one-line diagram", state.name(), width);
+        TitleBlock title = new TitleBlock(bank, "one-line diagram", "state drawn", state.name(), NOTE, width);
         Legend legend = new Legend(bank, width);
         double titleTop = options.page().heightPx() - MARGIN - title.height();
         double legendTop = titleTop - GAP - legend.height();

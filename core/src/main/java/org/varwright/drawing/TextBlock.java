@@ -34,12 +34,12 @@ record TextBlock(List<Line> lines) {
 
     /** Text before it is wrapped. */
     record Row(String text, double size, boolean bold, Glyph glyph) {
-        static Row bold(String text) {
-            return new Row(text, SIZE, true, Glyph.NONE);
+        static Row bold(String name) {
+            return new Row(FontWidths.name(name), SIZE, true, Glyph.NONE);
         }
 
-        static Row title(String text) {
-            return new Row(text, 10.4, true, Glyph.NONE);
+        static Row title(String name) {
+            return new Row(FontWidths.name(name), 10.4, true, Glyph.NONE);
         }
 
         static Row plain(String text) {

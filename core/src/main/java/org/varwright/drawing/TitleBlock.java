@@ -11,18 +11,26 @@ final class TitleBlock {
     private static final double HEAD = 11.0;
 
     private final double width;
+    private final String note;
     private final List<Cell> cells;
 
     /** A cell: what it says over what it holds. */
     private record Cell(String head, String text, double share, boolean bold) {}
 
-    TitleBlock(Bank bank, String drawing, String state, double width) {
+    /**
+     * @param drawing what kind of drawing
+     * @param head of the cell for what it is about, such as {@code state drawn}
+     * @param subject what it is about
+     * @param note along the bottom: what it does not prove
+     */
+    TitleBlock(Bank bank, String drawing, String head, String subject, String note, double width) {
         this.width = width;
+        this.note = note;
         List<Cell> all = new ArrayList<>();
         all.add(new Cell("bank", marked(bank.name(), bank.label()), 0.26, true));
-        all.add(new Cell("site", bank.site().orElse("not given"), 0.20, false));
+        all.add(new Cell("site", bank.site().map(FontWidths::name).orElse("not given"), 0.20, false));
         all.add(new Cell("drawing", drawing, 0.17, false));
-        all.add(new Cell("state drawn", state, 0.20, true));
+        all.add(new Cell(head, FontWidths.name(subject), 0.20, true));
         all.add(new Cell(
                 "system",
                 Dimension.VOLTAGE.format(bank.system().nominalVolts()) + ", "
@@ -34,7 +42,8 @@ final class TitleBlock {
     }
 
     private static String marked(String name, Optional<String> label) {
-        return label.map(l -> name + " (marked " + l + ")").orElse(name);
+        return label.map(l -> FontWidths.name(name) + " (marked " + FontWidths.name(l) + ")")
+                .orElse(FontWidths.name(name));
     }
 
     double height() {
@@ -65,11 +74,6 @@ final class TitleBlock {
             block(cell).draw(canvas, x + 5.0, top + HEAD);
             x += width * cell.share();
         }
-        canvas.text(
-                left + 5.0,
-                bottom - 4.5,
-                "Drawn from the bank's file and the state named above. It proves nothing: prove dead before you touch.",
-                8.4,
-                true);
+        canvas.text(left + 5.0, bottom - 4.5, note, 8.4, true);
     }
 }

@@ -78,7 +78,8 @@ final class Wording {
             }
             DrawingState.Bolt bolt = state.bolt(i);
             rows.add(new TextBlock.Row(
-                    String.join(" + ", lock.keys()),
+                    String.join(
+                            " + ", lock.keys().stream().map(FontWidths::name).toList()),
                     TextBlock.SIZE,
                     true,
                     switch (bolt) {
@@ -111,7 +112,12 @@ final class Wording {
         rows.add(TextBlock.Row.small(
                 compartment.exposes().isEmpty()
                         ? "exposes nothing"
-                        : "exposes " + String.join(", ", compartment.exposes())));
+                        : "exposes "
+                                + String.join(
+                                        ", ",
+                                        compartment.exposes().stream()
+                                                .map(FontWidths::name)
+                                                .toList())));
         return rows;
     }
 

@@ -14,12 +14,16 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.SplittableRandom;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.varwright.bank.Bank;
 import org.varwright.bankfile.BankFile;
+import org.varwright.interlock.Move;
+import org.varwright.interlock.Scheme;
+import org.varwright.interlock.State;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 
@@ -150,6 +154,45 @@ class OneLineDrawingTest {
         assertTrue(DrawnThings.words(drawn, "device", "89-2").startsWith("89-2 POSITION UNKNOWN"));
         assertTrue(DrawnThings.words(drawn, "compartment", "bay 1").contains("DOOR UNKNOWN"));
         assertEquals("TF-3 unknown", DrawnThings.words(drawn, "key", "TF-3"));
+    }
+
+    @Test
+    void aBankWithoutIsolationIsItsStagesAllUnknown() {
+        String whole = new String(bytes(), StandardCharsets.UTF_8);
+        String cut =
+                whole.replaceAll("(?s)\nisolation:.*?\n(?=positions:)", "\n").replaceAll("switch: [^,}\n]*,?", "");
+        Bank bank = BankFile.read("cut.bank.yaml", cut.getBytes(StandardCharsets.UTF_8))
+                .requireBank();
+        assertTrue(bank.isolation().isEmpty());
+        DrawingState state = DrawingState.inService(bank);
+        Document drawn = DrawnThings.parsed(OneLineDrawing.draw(bank, state, DrawingOptions.LANDSCAPE));
+        assertEquals(List.of("stage 1", "stage 2", "stage 3", "stage 4"), DrawnThings.named(drawn, "stage"));
+        assertEquals("stage 1 UNKNOWN: AS LIVE", DrawnThings.words(drawn, "conductor", "stage 1"));
+        assertTrue(drawn.getDocumentElement().getTextContent().contains("Everything counts as live"));
+    }
+
+    /** Every hundredth state of a random walk, drawn. */
+    @ParameterizedTest
+    @MethodSource("examples")
+    void noWordsLieOverAnythingInAnyState(Path file) {
+        Bank bank = read(file);
+        Scheme scheme = Scheme.of(bank);
+        SplittableRandom random = new SplittableRandom(3);
+        State state = scheme.start();
+        for (int step = 0; step < 2_000; step++) {
+            if (step % 100 == 0) {
+                DrawingState drawn = SchemeDrawing.state(bank, scheme, state, "step " + step);
+                for (DrawingOptions options : List.of(DrawingOptions.LANDSCAPE, DrawingOptions.PORTRAIT)) {
+                    assertEquals(
+                            List.of(),
+                            Overlaps.in(
+                                    OneLineDrawing.sheet(bank, drawn, options).marks(), options.page()),
+                            file + ", step " + step);
+                }
+            }
+            List<Move> moves = scheme.moves(state);
+            state = scheme.apply(state, moves.get(random.nextInt(moves.size())));
+        }
     }
 
     @Test
