@@ -8,7 +8,13 @@ import picocli.CommandLine.Spec;
 /** The command that holds the others. */
 @Command(
         name = "varwright",
-        subcommands = {InterlockCommand.class, DischargeCommand.class, EnergizeCommand.class, DrawCommand.class},
+        subcommands = {
+            CheckCommand.class,
+            InterlockCommand.class,
+            DischargeCommand.class,
+            EnergizeCommand.class,
+            DrawCommand.class
+        },
         mixinStandardHelpOptions = true,
         version = "varwright 0.1.0",
         synopsisSubcommandLabel = "COMMAND",

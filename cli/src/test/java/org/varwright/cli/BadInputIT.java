@@ -1,0 +1,146 @@
+package org.varwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Input that can't be used ends with exit 2, names the place and what to do, and never with a stack trace. */
+class BadInputIT {
+    @TempDir
+    @SuppressWarnings("NullAway.Init") // JUnit sets it
+    private Path folder;
+
+    static Stream<Arguments> bankFiles() throws IOException {
+        String good = Files.readString(Session.EXAMPLES.resolve("tamarack-flats-2.bank.yaml"));
+        return Stream.of(
+                bad("empty", "", "empty"),
+                bad("wrong unit", good.replace("rating: 300 kvar", "rating: 300 kV"), "300 kV"),
+                bad("no unit", good.replace("rating: 300 kvar", "rating: 300"), "no unit"),
+                bad("not a number", good.replace("rating: 300 kvar", "rating: NaN kvar"), "NaN"),
+                bad("decimal comma", good.replace("voltage: 13.8 kV", "voltage: 13,8 kV"), "13.8 kV"),
+                bad("unknown key", good.replace("short-circuit:", "short-circut:"), "short-circuit"),
+                bad("tab", good.replace("  frequency: 60 Hz", "\tfrequency: 60 Hz"), "tab"),
+                bad("duplicate name", good.replace("name: stage 2", "name: stage 1"), "stage 1"),
+                bad("key without a lock", good.replace("key: TF-4", "key: TF-44"), "TF-4"),
+                bad(
+                        "lock on an unknown device",
+                        good.replace("{device: 57-2, key: TF-3", "{device: 57-3, key: TF-3"),
+                        "57-3"),
+                bad("alias bomb", bomb(), "alias"),
+                bad("nested without end", "a: " + "[".repeat(50_000), ""),
+                bad(
+                        "position that does not exist",
+                        good.replace("at: stage 2/A/u1", "at: stage 2/A/u7"),
+                        "stage 2/A/u7"),
+                bad("binary", "\u0000\u0001\u0002PK", ""));
+    }
+
+    private static Arguments bad(String what, String text, String named) {
+        return Arguments.of(what, text, named);
+    }
+
+    /** Ten levels of ten aliases each: a hundred million items when expanded. */
+    private static String bomb() {
+        StringBuilder text = new StringBuilder("a0: &a0 [x, x, x, x, x, x, x, x, x, x]\n");
+        for (int i = 1; i < 10; i++) {
+            text.append("a").append(i).append(": &a").append(i).append(" [");
+            text.append(("*a" + (i - 1) + ", ").repeat(10)).append("]\n");
+        }
+        return text.toString();
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("bankFiles")
+    void everyCommandRefusesABadBankFile(String what, String text, String named) throws IOException {
+        Path file = Files.writeString(folder.resolve("bad.bank.yaml"), text);
+        assertRefused(Session.run("interlock", file.toString()), named);
+        assertRefused(Session.run("discharge", file.toString()), named);
+        Session check = Session.run("check", file.toString());
+        assertEquals(2, check.code(), check.out());
+        // The page breaks lines at blanks.
+        assertTrue(check.out().replaceAll("\\s+", " ").contains(named), check.out());
+        assertTrue(Session.run("check", "--json", file.toString()).out().contains("\"ok\": false"));
+    }
+
+    private static void assertRefused(Session session, String named) {
+        assertEquals(2, session.code(), session.err());
+        assertTrue(session.err().startsWith("varwright: "), session.err());
+        assertTrue(session.err().contains(named), session.err());
+        assertTrue(session.err().contains("bad.bank.yaml"), session.err());
+        assertFalse(session.err().contains("\tat "), session.err());
+        assertEquals("", session.out());
+    }
+
+    @Test
+    void aByteOrderMarkIsReadAndWindows1252IsNamed() throws IOException {
+        String good = Files.readString(Session.EXAMPLES.resolve("tamarack-flats-2.bank.yaml"));
+        Path marked = Files.writeString(folder.resolve("marked.bank.yaml"), "\ufeff" + good);
+        assertEquals(0, Session.run("check", marked.toString()).code());
+
+        Path windows = folder.resolve("windows.bank.yaml");
+        Files.write(windows, good.replace("12.71 uF", "12.71 µF").getBytes(Charset.forName("windows-1252")));
+        Session session = Session.run("check", windows.toString());
+        assertEquals(2, session.code());
+        assertTrue(session.out().contains("Windows-1252"), session.out());
+    }
+
+    @Test
+    void aFileOf50MegabytesIsRefusedUnread() throws IOException {
+        Path huge = folder.resolve("huge.bank.yaml");
+        byte[] line = "# nothing but comments\n".getBytes(StandardCharsets.UTF_8);
+        try (var out = Files.newOutputStream(huge)) {
+            byte[] block = new byte[line.length * 1000];
+            for (int i = 0; i < 1000; i++) {
+                System.arraycopy(line, 0, block, i * line.length, line.length);
+            }
+            for (int i = 0; i < 50_000_000 / block.length + 1; i++) {
+                out.write(block);
+            }
+        }
+        Session session = Session.run("check", huge.toString());
+        assertEquals(2, session.code());
+        assertTrue(session.err().contains("MB"), session.err());
+    }
+
+    @Test
+    void wrongUseIsNamedWithAWayOn() {
+        Session missing = Session.run("check", "no-such-file.bank.yaml");
+        assertEquals(2, missing.code());
+        assertTrue(missing.err().contains("no such file"), missing.err());
+        assertEquals(2, Session.run("check", folder.toString()).code());
+        assertEquals(2, Session.run().code());
+        assertEquals(2, Session.run("chekc").code());
+        Session unit = Session.run(
+                "energize",
+                Session.EXAMPLES.resolve("tamarack-flats-2.bank.yaml").toString(),
+                "--bus",
+                "13.8");
+        assertEquals(2, unit.code());
+        assertTrue(unit.err().contains("no unit"), unit.err());
+    }
+
+    @Test
+    void everyCommandHasHelp() {
+        Session help = Session.run("--help");
+        assertEquals(0, help.code());
+        for (String command :
+                new picocli.CommandLine(new VarwrightCommand()).getSubcommands().keySet()) {
+            Session own = Session.run(command, "--help");
+            assertEquals(0, own.code(), command);
+            assertTrue(own.out().contains("Usage: varwright " + command), own.out());
+            own.out().lines().forEach(line -> assertTrue(line.length() <= 100, command + ": " + line));
+        }
+    }
+}
