@@ -4,13 +4,13 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** Finds the known word that somebody probably meant. */
-final class Nearest {
+public final class Nearest {
     private static final int LONGEST = 80;
 
     private Nearest() {}
 
     /** {@code maybe "rating"; } or nothing, ready to stand in front of what is allowed. */
-    static String hint(String written, Iterable<String> known) {
+    public static String hint(String written, Iterable<String> known) {
         return to(written, known).map(word -> "maybe \"" + word + "\"; ").orElse("");
     }
 

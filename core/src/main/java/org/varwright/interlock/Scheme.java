@@ -118,6 +118,44 @@ public final class Scheme {
         return state;
     }
 
+    /**
+     * The state with these parts; what is not named is open, shut, withdrawn, home or discharged. Whether it can be reached is another question.
+     *
+     * @param positions every device to its position
+     * @param openDoors compartments whose door is open
+     * @param boltsExtended for every lock in the order of the file
+     * @param given exchanges whose keys have been given
+     * @param charged stages that are charged
+     */
+    public State stateOf(
+            Map<String, String> positions,
+            Set<String> openDoors,
+            List<Boolean> boltsExtended,
+            Set<String> given,
+            Set<String> charged) {
+        State state = new State(0, 0);
+        for (Device device : layout.isolation.devices()) {
+            String position = positions.getOrDefault(device.name(), device.inServicePosition());
+            state = layout.device(device, position).applyTo(state);
+        }
+        for (Compartment compartment : layout.isolation.compartments()) {
+            state = layout.door(compartment.name(), openDoors.contains(compartment.name()))
+                    .applyTo(state);
+        }
+        for (int i = 0; i < boltsExtended.size(); i++) {
+            state = Guard.bit(layout.lockBit(i), !boltsExtended.get(i)).applyTo(state);
+        }
+        for (int i = 0; i < layout.isolation.exchanges().size(); i++) {
+            boolean isGiven = given.contains(layout.isolation.exchanges().get(i).name());
+            state = Guard.bit(layout.exchangeBit(i), isGiven).applyTo(state);
+        }
+        for (StagePoint stage : layout.stages) {
+            state = Guard.bit(layout.chargeBit(stage.name()), charged.contains(stage.name()))
+                    .applyTo(state);
+        }
+        return state;
+    }
+
     /** Every move that the locks allow here, in a fixed order: locks, devices, doors, exchanges, waits. */
     public List<Move> moves(State state) {
         List<Move> moves = new ArrayList<>();

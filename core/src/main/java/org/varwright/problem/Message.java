@@ -163,6 +163,14 @@ public enum Message {
             "key \"{0}\" would be trapped at the start in {1} places ({2}) but there is only {3} of it; a lock that holds the start position leaves its key free, any other traps it"),
 
     // ---- isolation
+    ISOLATION_NO_COMPARTMENT("nothing was named to get into; name one or more of {0}"),
+    ISOLATION_UNKNOWN_COMPARTMENT("there is no compartment \"{0}\"; {1}there are {2}"),
+    ISOLATION_UNKNOWN_DEVICE("there is no device \"{0}\"; {1}there are {2}"),
+    ISOLATION_UNKNOWN_POSITION("\"{0}\" has no position \"{1}\"; its positions are {2}"),
+    ISOLATION_STATE_FORMAT("this is no saved state; one has the format \"{0}\""),
+    ISOLATION_STATE_FIELD("\"{0}\" is missing or not understood; expected is {1}"),
+    ISOLATION_STATE_OTHER_BANK("the saved state is of \"{0}\", the bank is \"{1}\""),
+    ISOLATION_STATE_NAMES("\"{0}\" of the saved state does not name exactly what the bank has: {1}"),
 
     // ---- network, unbalance
     SUPPLY_TRIANGLE(

@@ -1,0 +1,168 @@
+package org.varwright.isolation;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.varwright.bank.Bank;
+import org.varwright.bank.Vocabulary;
+import org.varwright.interlock.ConductorState;
+import org.varwright.interlock.Move;
+
+/** A {@link Plan} as text for people: 100 columns, to be printed and taken to site, a box to tick for every step. */
+public final class IsolationText {
+    private static final String INDENT = "          ";
+
+    private final Page page = new Page();
+    private final Vocabulary words;
+    private final Phrases phrases;
+    private String place = "";
+    private Map<String, ConductorState> shown = Map.of();
+
+    private IsolationText(Bank bank) {
+        words = bank.words();
+        phrases = new Phrases(bank);
+    }
+
+    public static String of(Bank bank, List<String> access, Plan plan) {
+        IsolationText text = new IsolationText(bank);
+        switch (plan) {
+            case Plan.Planned planned -> text.order(planned.order());
+            case Plan.Refused refused -> text.refused(bank, access, refused);
+            case Plan.Undecided undecided -> text.undecided(bank, access, undecided);
+        }
+        return text.page.text();
+    }
+
+    private void refused(Bank bank, List<String> access, Plan.Refused refused) {
+        page.line("NO ORDER OF WORK  " + bank.name() + ": " + Phrases.list(access));
+        page.wrapped("Refused: ", refused.reason() + ".");
+        if (!refused.wayToHarm().isEmpty()) {
+            page.blank();
+            page.line("The shortest way in which it would hurt someone (never to be done):");
+            int n = 1;
+            for (Move move : refused.wayToHarm()) {
+                page.wrapped(String.format(Locale.ROOT, "%4d  ", n++), move.text());
+            }
+            page.wrapped("      ", refused.harm());
+        }
+        for (Fault hole : refused.holes()) {
+            page.wrapped("  - ", hole.text() + ": " + hole.how());
+        }
+    }
+
+    private void undecided(Bank bank, List<String> access, Plan.Undecided undecided) {
+        page.line("UNDECIDED  " + bank.name() + ": " + Phrases.list(access));
+        page.wrapped(
+                "",
+                "Given up after " + undecided.limit()
+                        + " states: whether there is a safe way is not known. This is no permission and no order of work.");
+    }
+
+    private void order(OrderOfWork order) {
+        page.line("ORDER OF WORK  " + phrases.bankLabel());
+        order.bank().site().ifPresent(site -> page.line("Site      " + site));
+        page.wrapped(
+                "Access    ",
+                Phrases.list(order.access().stream().map(phrases::compartment).toList()));
+        page.line("Steps     " + order.in().size() + " in, " + order.back().size() + " back");
+        page.line("Date ____________  Person in charge ______________________  Second person ______________________");
+        page.blank();
+        page.line("CAUTIONS");
+        order.cautions().forEach(c -> page.wrapped("  ! ", c));
+        if (!order.responsibilities().isEmpty()) {
+            page.blank();
+            page.line("NO LOCK AND NO SWITCH DOES THIS: PEOPLE DO");
+            order.responsibilities()
+                    .forEach(r ->
+                            page.wrapped("  ! ", r.text() + (r.property().isEmpty() ? "" : " (" + r.property() + ")")));
+        }
+        page.blank();
+        page.line("[ ] tick   (2) a second person confirms   STOP hold point   lock/rule: what makes sure of it");
+        way("WAY IN", order.in());
+        way("WAY BACK", order.back());
+        faults(order);
+        page.blank();
+        page.wrapped(
+                "",
+                "Cheapest way by the cost of its moves (" + order.cost() + " in, " + order.costBack()
+                        + " back), proven over "
+                        + order.statesExplored()
+                        + " states looked at; every state and move on it keeps every property except"
+                        + " those listed above as people's.");
+    }
+
+    private void way(String title, List<OrderStep> steps) {
+        page.blank();
+        page.rule();
+        page.line(title);
+        place = "";
+        shown = Map.of();
+        for (OrderStep step : steps) {
+            if (!step.where().equals(place)) {
+                place = step.where();
+                page.blank();
+                page.wrapped("", Phrases.capital(place), "    ");
+            }
+            step(step);
+        }
+    }
+
+    private void step(OrderStep step) {
+        String marks = (step.secondPerson() ? " (2)" : "") + (step.holdPoint() ? " STOP" : "");
+        page.wrapped(
+                String.format(Locale.ROOT, "[ ] %3d   ", step.n()),
+                step.kind().code().toUpperCase(Locale.ROOT) + marks + ": " + step.text(),
+                INDENT);
+        step.keys().forEach(k -> page.wrapped(INDENT + "key " + k.key() + ": ", k.from() + " -> " + k.to()));
+        items(step.items());
+        if (!step.expected().isEmpty()) {
+            page.wrapped(INDENT + "expect: ", step.expected() + ". If not: " + step.ifNot() + ".");
+        }
+        step.challenge().ifPresent(c -> {
+            page.wrapped(INDENT + "say:    ", c.say());
+            page.wrapped(INDENT + "answer: ", c.answer());
+        });
+        page.wrapped(INDENT + "why:    ", step.why() + ". [" + step.enforcedBy().code() + "]");
+        if (!step.conductors().equals(shown)) {
+            shown = step.conductors();
+            page.wrapped(INDENT + "NOW:    ", phrases.state(step.conductors()));
+        }
+    }
+
+    /** Items with a box each; short ones side by side. */
+    private void items(List<String> items) {
+        int longest = items.stream().mapToInt(String::length).max().orElse(0);
+        int columns = Math.max(1, (Page.COLUMNS - INDENT.length()) / (longest + 6));
+        StringBuilder row = new StringBuilder();
+        int inRow = 0;
+        for (String item : items) {
+            row.append(String.format(Locale.ROOT, "[ ] %-" + Math.max(1, longest) + "s  ", item));
+            inRow++;
+            if (inRow == columns) {
+                page.wrapped(INDENT, row.toString().stripTrailing(), INDENT + "    ");
+                row.setLength(0);
+                inRow = 0;
+            }
+        }
+        if (inRow > 0) {
+            page.wrapped(INDENT, row.toString().stripTrailing(), INDENT + "    ");
+        }
+    }
+
+    private void faults(OrderOfWork order) {
+        page.blank();
+        page.rule();
+        page.line("ONE THING WRONG: the step that shows it before a hand could touch");
+        for (Fault fault : order.faults()) {
+            String at = fault.caughtAtStep().isPresent()
+                    ? String.format(
+                            Locale.ROOT, "step %3d", fault.caughtAtStep().getAsInt())
+                    : "no harm ";
+            page.wrapped("  " + at + "  ", fault.text() + ": " + fault.how());
+        }
+        page.wrapped(
+                "  ",
+                "Two things wrong at once are not covered. " + Phrases.capital(words.ground())
+                        + "s, shorts and personal locks are there for those.");
+    }
+}
