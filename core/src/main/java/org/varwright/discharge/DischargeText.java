@@ -7,12 +7,11 @@ import java.util.OptionalDouble;
 import org.varwright.bank.Vocabulary;
 import org.varwright.basis.Check;
 import org.varwright.basis.Verdict;
+import org.varwright.page.Page;
 import org.varwright.quantity.Dimension;
 
 /** {@link Discharge} as text for people: 100 columns, to be printed and taken to site. */
 public final class DischargeText {
-    private static final int COLUMNS = 100;
-
     private DischargeText() {}
 
     public static String of(Discharge discharge) {
@@ -32,7 +31,7 @@ public final class DischargeText {
         }
         lines.add("");
         lines.add("CAUTIONS");
-        discharge.cautions().forEach(caution -> lines.addAll(wrap("- " + caution, "  ")));
+        discharge.cautions().forEach(caution -> lines.addAll(Page.wrap("- " + caution, "  ")));
         return String.join("\n", lines) + "\n";
     }
 
@@ -82,7 +81,7 @@ public final class DischargeText {
                         "switch on again",
                         "not before " + time(Math.ceil(seconds)) + " after opening (trapped charge to 10 %)"
                                 + percent(stage)));
-        DischargeNotes.of(discharge.bank(), stage).forEach(note -> lines.addAll(wrap("  - " + note, "    ")));
+        DischargeNotes.of(discharge.bank(), stage).forEach(note -> lines.addAll(Page.wrap("  - " + note, "    ")));
         return lines;
     }
 
@@ -138,7 +137,7 @@ public final class DischargeText {
 
     private static List<String> check(Check check) {
         String mark = check.verdict() == Verdict.PASS ? "ok  " : check.verdict() == Verdict.WARN ? "note" : "FAIL";
-        return wrap(
+        return Page.wrap(
                 "  " + mark + "  " + check.subject() + ": " + Dimension.digits(check.value(), 4) + " " + check.unit()
                         + ", limit " + Dimension.digits(check.limit(), 4) + " " + check.unit() + "  ["
                         + check.basis().id()
@@ -147,7 +146,7 @@ public final class DischargeText {
     }
 
     private static void row(List<String> lines, String what, String value) {
-        lines.addAll(wrap(String.format(Locale.ROOT, "  %-24s%s", what, value), " ".repeat(26)));
+        lines.addAll(Page.wrap(String.format(Locale.ROOT, "  %-24s%s", what, value), " ".repeat(26)));
     }
 
     private static String percent(StageDischarge stage) {
@@ -169,21 +168,5 @@ public final class DischargeText {
 
     private static String capital(String text) {
         return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
-    }
-
-    /** Breaks a line at blanks so that it keeps to the page; later lines start with {@code indent}. */
-    static List<String> wrap(String line, String indent) {
-        List<String> lines = new ArrayList<>();
-        String rest = line;
-        while (rest.length() > COLUMNS) {
-            int at = rest.lastIndexOf(' ', COLUMNS);
-            if (at <= indent.length()) {
-                break;
-            }
-            lines.add(rest.substring(0, at).stripTrailing());
-            rest = indent + rest.substring(at + 1);
-        }
-        lines.add(rest);
-        return lines;
     }
 }

@@ -176,6 +176,6 @@ final class Compatibility {
     }
 
     static String percent(double part) {
-        return String.format(Locale.ROOT, "%+.1f %%", 100.0 * part);
+        return String.format(Locale.ROOT, "%+.1f", 100.0 * part) + " %";
     }
 }

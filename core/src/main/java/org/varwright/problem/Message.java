@@ -216,6 +216,7 @@ public enum Message {
     CELL_AMBIGUOUS("{0} \"{1}\" may be a decimal comma or a thousands separator; write it with a decimal point"),
     CELL_OUT_OF_RANGE("{0} \"{1}\" is out of range; allowed are {2} to {3}"),
     CELL_TERMINALS("terminals \"{0}\" are not known; allowed are A-B, B-C and C-A, the third left open"),
+    METER_LIMIT("a meter with limits of error of {0} is not allowed; give above 0 % and below 20 %, such as \"1 %\""),
     SPARE_NO_SERIAL("the row names no serial number; every spare needs one"),
     SPARE_SERIAL_TWICE("the serial number \"{0}\" stands in row {1} already; keep one of them"),
     SPARE_IN_SERVICE("the serial number \"{0}\" belongs to the unit at \"{1}\"; look at the nameplate"),

@@ -15,7 +15,7 @@ import org.varwright.problem.VarwrightException;
  */
 record Decoded(String text, List<Problem> notices) {
     /** A table of readings larger than this is refused [bytes]. */
-    static final int MAXIMUM_BYTES = 8_000_000;
+    static final int MAXIMUM_BYTES = 4_000_000;
 
     /** What Windows-1252 has at 0x80 to 0x9f; the replacement character where it has nothing. */
     private static final String WINDOWS_80_TO_9F =

@@ -89,6 +89,7 @@ final class Judge {
 
     private Optional<Opinion> bySerial(Gathered unit, Serials.Finding serial) {
         OptionalDouble read = unit.middle();
+        Optional<Reference> reference = Optional.of(references.of(unit, unit.known()));
         return switch (serial) {
             case Serials.Finding.AsKnown ignored -> Optional.empty();
             case Serials.Finding.Changed ignored -> Optional.empty();
@@ -100,7 +101,7 @@ final class Judge {
                         "The serial numbers read here and at " + swapped.with().name()
                                 + " are exchanged against the bank file: rows or units are swapped; look at the nameplates.",
                         read,
-                        Optional.empty(),
+                        reference,
                         List.of()));
             case Serials.Finding.Elsewhere elsewhere ->
                 Optional.of(notJudged(
@@ -110,7 +111,7 @@ final class Judge {
                         "The serial number read here belongs to "
                                 + elsewhere.belongsAt().name() + " by the bank file; look at the nameplate.",
                         read,
-                        Optional.empty(),
+                        reference,
                         List.of()));
             case Serials.Finding.Twice twice ->
                 Optional.of(notJudged(
@@ -119,7 +120,7 @@ final class Judge {
                         "serial-twice",
                         "The same serial number was read at " + twice.other().name() + " too; look at both nameplates.",
                         read,
-                        Optional.empty(),
+                        reference,
                         List.of()));
         };
     }

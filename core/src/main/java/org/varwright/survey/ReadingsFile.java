@@ -1,7 +1,9 @@
 package org.varwright.survey;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.varwright.bank.Bank;
 import org.varwright.bank.UnitPosition;
@@ -43,14 +45,20 @@ public final class ReadingsFile {
         notices.addAll(columns.notices());
         RowReader reader = new RowReader(fileName, table, columns);
         reader.decimalNotice().ifPresent(notices::add);
+        Map<String, Optional<UnitPosition>> positions = new HashMap<>();
         List<ReadingRow> rows = new ArrayList<>();
         for (CsvTable.Row row : table.rows()) {
-            read(bank, reader, columns, row).ifPresent(rows::add);
+            read(bank, positions, reader, columns, row).ifPresent(rows::add);
         }
         return new Readings(fileName, rows, columns.understood(), notices, reader.problems());
     }
 
-    private static Optional<ReadingRow> read(Bank bank, RowReader reader, Columns columns, CsvTable.Row row) {
+    private static Optional<ReadingRow> read(
+            Bank bank,
+            Map<String, Optional<UnitPosition>> positions,
+            RowReader reader,
+            Columns columns,
+            CsvTable.Row row) {
         if (reader.hasSurplus(row)) {
             return Optional.empty();
         }
@@ -59,7 +67,7 @@ public final class ReadingsFile {
             reader.problem(row, Message.ROW_NO_POSITION, bank.positionHint());
             return Optional.empty();
         }
-        Optional<UnitPosition> position = bank.position(written.get());
+        Optional<UnitPosition> position = positions.computeIfAbsent(written.get(), bank::position);
         if (position.isEmpty()) {
             reader.problem(row, Message.POSITION_UNKNOWN, written.get(), bank.positionHint());
             return Optional.empty();

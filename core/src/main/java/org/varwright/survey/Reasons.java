@@ -13,11 +13,19 @@ final class Reasons {
         if (ratio >= 1.9) {
             return Dimension.digits(ratio, 3) + " times";
         }
+        if (ratio < 0.5) {
+            return Dimension.digits(100.0 * ratio, 2) + " % of";
+        }
         double percent = 100.0 * (ratio - 1.0);
         if (Math.abs(percent) < 0.05) {
             return "right on";
         }
-        return String.format(Locale.ROOT, "%.1f %% %s", Math.abs(percent), percent > 0.0 ? "above" : "below");
+        return oneDecimal(Math.abs(percent)) + (percent > 0.0 ? " % above" : " % below");
+    }
+
+    /** A doubled percent sign stands in no format: the browser's formatter takes an argument for it. */
+    private static String oneDecimal(double value) {
+        return String.format(Locale.ROOT, "%.1f", value);
     }
 
     static String percent(double probability) {
@@ -78,7 +86,7 @@ final class Reasons {
         };
     }
 
-    /** What the reading could not have shown: the smallest failure whose step is within two standard deviations. */
+    /** What the reading could not have shown: the smallest failure whose step is within three standard deviations. */
     static String blind(UnitType type, Reference reference, SurveySettings settings) {
         if (type.construction().isEmpty()) {
             return "";
@@ -94,19 +102,14 @@ final class Reasons {
                                 < 3.0 * sigma) {
                     shown++;
                 }
-                return String.format(
-                        Locale.ROOT,
-                        " One element out changes it by %.1f %% only; from %d out on it would show for certain.",
-                        100.0 * step,
-                        shown);
+                return " One element out changes it by " + oneDecimal(100.0 * step) + " % only; from " + shown
+                        + " out on it would show for certain.";
             }
         } else if (inside.sections() > 1) {
             double step = 1.0 / (inside.sections() - 1.0);
             if (step < 3.0 * sigma) {
-                return String.format(
-                        Locale.ROOT,
-                        " One shorted section changes it by %.1f %% only, which this reference can't show for certain.",
-                        100.0 * step);
+                return " One shorted section changes it by " + oneDecimal(100.0 * step)
+                        + " % only, which this reference can't show for certain.";
             }
         }
         return "";

@@ -1,8 +1,10 @@
 package org.varwright.survey;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.Problem;
@@ -14,6 +16,7 @@ final class RowReader {
     private final Columns columns;
     private final Columns.Decimals decimals;
     private final List<Problem> problems = new ArrayList<>();
+    private final Set<Integer> rowsWithProblems = new LinkedHashSet<>();
 
     RowReader(String file, CsvTable table, Columns columns) {
         this.file = file;
@@ -34,10 +37,11 @@ final class RowReader {
 
     void problem(CsvTable.Row row, Message message, String... arguments) {
         problems.add(Problem.of(message, place(row), arguments));
+        rowsWithProblems.add(row.number());
     }
 
     boolean hasProblem(CsvTable.Row row) {
-        return problems.stream().anyMatch(p -> p.place().equals(place(row)));
+        return rowsWithProblems.contains(row.number());
     }
 
     /** A row with more cells than the header has shifted values under wrong names. */
@@ -67,6 +71,7 @@ final class RowReader {
             case Cell.Result.Blank ignored -> Optional.empty();
             case Cell.Result.Bad bad -> {
                 problems.add(bad.problem());
+                rowsWithProblems.add(row.number());
                 yield Optional.empty();
             }
         };

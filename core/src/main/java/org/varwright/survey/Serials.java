@@ -23,8 +23,15 @@ final class Serials {
         return plain(a).equals(plain(b));
     }
 
+    /** Letters and digits alone (by hand: the browser's regular expressions know no Unicode classes). */
     private static String plain(String serial) {
-        return serial.toUpperCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]", "");
+        StringBuilder plain = new StringBuilder();
+        for (char c : serial.toUpperCase(Locale.ROOT).toCharArray()) {
+            if (Character.isLetterOrDigit(c)) {
+                plain.append(c);
+            }
+        }
+        return plain.toString();
     }
 
     /** What the serial numbers say of a unit. */

@@ -108,7 +108,7 @@ public record Survey(
                         : OptionalDouble.empty(),
                 opinion.reference(),
                 verdict,
-                opinion.verdict() == UnitVerdict.NOT_MEASURED && sideDecides ? 1.0 : opinion.probability(),
+                sideDecides ? 1.0 : opinion.probability(),
                 shorted,
                 out,
                 perHealthy,

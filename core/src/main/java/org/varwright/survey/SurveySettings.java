@@ -1,6 +1,10 @@
 package org.varwright.survey;
 
 import org.varwright.bank.Standard;
+import org.varwright.problem.Message;
+import org.varwright.problem.Place;
+import org.varwright.problem.VarwrightException;
+import org.varwright.quantity.Dimension;
 
 /**
  * What a survey is judged with. Every value is shown in the result.
@@ -25,8 +29,9 @@ public record SurveySettings(
     public static final double POLYPROPYLENE_PER_KELVIN = -3e-4;
 
     public SurveySettings {
-        if (!(meterLimit > 0.0 && meterLimit < 0.5)) {
-            throw new IllegalArgumentException("limits of error of a meter are above 0 and below 0.5");
+        if (!(meterLimit > 0.0 && meterLimit < 0.2)) {
+            throw new VarwrightException(
+                    Message.METER_LIMIT, Place.NOWHERE, Dimension.digits(100.0 * meterLimit, 4) + " %");
         }
     }
 
@@ -35,6 +40,7 @@ public record SurveySettings(
      *
      * @param standard decides the reference temperature: 25 °C (IEEE Std 18-1992), 20 °C (IEC 60871-1; from memory, unchecked)
      * @param meterLimit limits of error of the meter, as a part of the reading, such as 0.01
+     * @throws VarwrightException {@code METER_LIMIT} where that is not above 0 and below 0.2
      */
     public static SurveySettings of(Standard standard, double meterLimit) {
         return new SurveySettings(

@@ -4,13 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import org.varwright.page.Page;
 import org.varwright.problem.Problem;
 import org.varwright.quantity.Dimension;
 
 /** {@link Survey} as text for people: 100 columns, to be printed and taken to site. */
 public final class SurveyText {
-    private static final int COLUMNS = 100;
-
     private SurveyText() {}
 
     public static String of(Survey survey) {
@@ -28,7 +27,7 @@ public final class SurveyText {
         if (!survey.findings().isEmpty()) {
             lines.add("");
             lines.add("THE WHOLE BANK");
-            survey.findings().forEach(finding -> lines.addAll(wrap("  " + finding, "  ")));
+            survey.findings().forEach(finding -> lines.addAll(Page.wrap("  " + finding, "  ")));
         }
         lines.add("");
         lines.add("EVERY UNIT");
@@ -41,7 +40,7 @@ public final class SurveyText {
                 "reference",
                 "off %",
                 "verdict"));
-        survey.units().forEach(unit -> lines.add(row(unit)));
+        survey.units().forEach(unit -> lines.addAll(Page.wrap(row(unit), "    ")));
         if (!survey.legs().isEmpty()) {
             lines.add("");
             lines.add("LEGS");
@@ -60,7 +59,7 @@ public final class SurveyText {
         lines.add("");
         lines.add("COLUMNS");
         survey.readings().understood().forEach(column -> lines.add("  " + column));
-        survey.readings().notices().forEach(notice -> lines.addAll(wrap("  note: " + notice.text(), "    ")));
+        survey.readings().notices().forEach(notice -> lines.addAll(Page.wrap("  note: " + notice.text(), "    ")));
         return String.join("\n", lines) + "\n";
     }
 
@@ -85,7 +84,7 @@ public final class SurveyText {
         }
         lines.add("");
         lines.add("NOT USED (the rest was)");
-        problems.forEach(problem -> lines.addAll(wrap("  " + problem.print(), "    ")));
+        problems.forEach(problem -> lines.addAll(Page.wrap("  " + problem.print(), "    ")));
     }
 
     private static void section(List<String> lines, Survey survey, UnitVerdict verdict, String title) {
@@ -96,12 +95,12 @@ public final class SurveyText {
         lines.add("");
         lines.add(title);
         for (UnitSurvey unit : units) {
-            lines.addAll(wrap(
+            lines.addAll(Page.wrap(
                     "  " + unit.position().name()
                             + unit.serial().map(s -> " (" + s + ")").orElse("") + ": " + unit.reason()
-                            + (unit.posterior().isPresent() ? " [" + Reasons.percent(unit.probability()) + "]" : ""),
+                            + (unit.probability() < 1.0 ? " [" + Reasons.percent(unit.probability()) + "]" : ""),
                     "    "));
-            unit.remarks().forEach(remark -> lines.addAll(wrap("    " + remark, "    ")));
+            unit.remarks().forEach(remark -> lines.addAll(Page.wrap("    " + remark, "    ")));
         }
     }
 
@@ -129,20 +128,5 @@ public final class SurveyText {
                 : ratio.getAsDouble() > 9.99
                         ? "×" + Dimension.digits(ratio.getAsDouble(), 3)
                         : String.format(Locale.ROOT, "%+.2f", 100.0 * (ratio.getAsDouble() - 1.0));
-    }
-
-    private static List<String> wrap(String line, String indent) {
-        List<String> lines = new ArrayList<>();
-        String rest = line;
-        while (rest.length() > COLUMNS) {
-            int at = rest.lastIndexOf(' ', COLUMNS);
-            if (at <= indent.length()) {
-                break;
-            }
-            lines.add(rest.substring(0, at).stripTrailing());
-            rest = indent + rest.substring(at + 1);
-        }
-        lines.add(rest);
-        return lines;
     }
 }

@@ -17,7 +17,7 @@ import org.varwright.basis.Check;
  * @param referenceFarads what it was held against [F]
  * @param reference likewise, with its kind
  * @param verdict what to do
- * @param probability of the explanation given, 0 to 1
+ * @param probability of the explanation given, 0 to 1; 1 where a limit decides, such as an open discharge resistor
  * @param sectionsShorted in the explanation given; 0 where none
  * @param elementsOut in the explanation given; 0 where none
  * @param voltagePerHealthy on the most stressed section left inside, multiple of healthy

@@ -11,6 +11,10 @@ import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.Problem;
 import org.varwright.problem.VarwrightException;
+import org.varwright.survey.ReadingsFile;
+import org.varwright.survey.Survey;
+import org.varwright.survey.SurveyJson;
+import org.varwright.survey.SurveySettings;
 
 /** Runs tasks given as JSON. */
 public final class Tasks {
@@ -45,9 +49,18 @@ public final class Tasks {
         String task = request.text("task");
         return switch (task) {
             case "discharge" -> DischargeJson.of(Discharge.of(bank(request), Optional.empty()));
+            case "survey" -> survey(request);
             default ->
-                throw new VarwrightException(Message.TASK_UNKNOWN, new Place("", 0, 0, "task"), task, "discharge");
+                throw new VarwrightException(
+                        Message.TASK_UNKNOWN, new Place("", 0, 0, "task"), task, "discharge, survey");
         };
+    }
+
+    private static Json survey(Request request) {
+        Bank bank = bank(request);
+        byte[] table = request.text("readings").getBytes(StandardCharsets.UTF_8);
+        SurveySettings settings = SurveySettings.of(bank.standard(), request.number("meterLimit"));
+        return SurveyJson.of(Survey.of(bank, ReadingsFile.read(bank, "readings", table), settings));
     }
 
     private static Bank bank(Request request) {
