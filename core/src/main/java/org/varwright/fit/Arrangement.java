@@ -66,7 +66,8 @@ record Arrangement(Map<UnitPosition, Content> contents) {
                             u.unit().name(),
                             position.name(),
                             u.unit().role() == Fitted.Role.CONDEMNED ? Move.OUT : Move.ASIDE,
-                            false));
+                            false,
+                            u.unit().why()));
                     return;
                 }
                 occupied.add(position);
@@ -79,7 +80,13 @@ record Arrangement(Map<UnitPosition, Content> contents) {
         contents.forEach((position, content) -> {
             if (content instanceof Content.FromStock s) {
                 moves.add(new Move(
-                        moves.size() + 1, Move.Kind.PUT_IN, s.spare().serial(), Move.SPARES, position.name(), false));
+                        moves.size() + 1,
+                        Move.Kind.PUT_IN,
+                        s.spare().serial(),
+                        Move.SPARES,
+                        position.name(),
+                        false,
+                        ""));
             }
         });
         return moves;
@@ -109,7 +116,13 @@ record Arrangement(Map<UnitPosition, Content> contents) {
                 throw new IllegalStateException(next.name());
             }
             moves.add(new Move(
-                    moves.size() + 1, Move.Kind.RELOCATE, next.name(), here.name(), to.name(), occupied.contains(to)));
+                    moves.size() + 1,
+                    Move.Kind.RELOCATE,
+                    next.name(),
+                    here.name(),
+                    to.name(),
+                    occupied.contains(to),
+                    next.why()));
             occupied.remove(here);
             left.remove(next);
         }

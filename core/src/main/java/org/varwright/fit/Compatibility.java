@@ -176,6 +176,7 @@ final class Compatibility {
     }
 
     static String percent(double part) {
-        return String.format(Locale.ROOT, "%+.1f", 100.0 * part) + " %";
+        double rounded = Math.rint(1000.0 * part) / 10.0;
+        return (rounded == 0.0 ? "0.0" : String.format(Locale.ROOT, "%+.1f", rounded)) + " %";
     }
 }

@@ -7,7 +7,9 @@ import java.util.Map;
 import java.util.Optional;
 import org.varwright.bank.Bank;
 import org.varwright.bank.KnownUnit;
+import org.varwright.bank.Spare;
 import org.varwright.bank.UnitPosition;
+import org.varwright.survey.Survey;
 
 /**
  * Everything that a fit starts from.
@@ -16,10 +18,20 @@ import org.varwright.bank.UnitPosition;
  * @param units one for each position of the bank, in the bank's order
  * @param spares units that could be fitted
  * @param options what the person asks for
+ * @param provisional positions whose units must be measured again before anything is fitted
+ * @param remarks what was assumed on the way here, each one sentence; shown with the result
  */
-public record FitInput(Bank bank, List<Fitted> units, List<org.varwright.bank.Spare> spares, FitOptions options) {
+public record FitInput(
+        Bank bank,
+        List<Fitted> units,
+        List<Spare> spares,
+        FitOptions options,
+        List<String> provisional,
+        List<String> remarks) {
     public FitInput {
         units = List.copyOf(units);
+        provisional = List.copyOf(provisional);
+        remarks = List.copyOf(remarks);
         spares = List.copyOf(spares);
     }
 
@@ -38,7 +50,7 @@ public record FitInput(Bank bank, List<Fitted> units, List<org.varwright.bank.Sp
             Fitted given = at.get(position);
             units.add(given == null ? asFiled(bank, position) : given);
         }
-        return new FitInput(bank, units, bank.spares(), options);
+        return new FitInput(bank, units, bank.spares(), options, List.of(), List.of());
     }
 
     /** What the bank file says of a position: kept. */
@@ -55,7 +67,15 @@ public record FitInput(Bank bank, List<Fitted> units, List<org.varwright.bank.Sp
                 "");
     }
 
-    FitInput with(List<Fitted> otherUnits) {
-        return new FitInput(bank, otherUnits, spares, options);
+    /**
+     * The bank as a survey leaves it: units to be replaced are condemned, those to be measured again stay with their reference and are not moved, all others
+     * are kept with what was measured, else with the reference, else as filed.
+     *
+     * @param survey the survey
+     * @param spares units that could be fitted
+     * @param options what the person asks for
+     */
+    public static FitInput from(Survey survey, List<Spare> spares, FitOptions options) {
+        return SurveyedUnits.of(survey, spares, options);
     }
 }

@@ -20,6 +20,7 @@ public final class FitJson {
                 .put("unbalancePerUnit", result.unbalance())
                 .put("provenBest", result.provenBest())
                 .put("proof", result.proof())
+                .put("provisional", Json.strings(result.provisional()))
                 .put("plansExamined", (double) result.plansExamined())
                 .put(
                         "alternatives",
@@ -57,6 +58,7 @@ public final class FitJson {
                         .put("from", m.from())
                         .put("to", m.to())
                         .put("setDown", m.setDown())
+                        .put("why", m.why())
                         .build())
                 .toList());
     }

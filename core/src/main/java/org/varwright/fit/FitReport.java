@@ -55,6 +55,7 @@ final class FitReport {
                         ? answer.proof()
                         : "not proven best: spares are missing; for the stages that can be made whole: "
                                 + answer.proof(),
+                input.provisional(),
                 alternatives,
                 rejected,
                 unused.stream()
@@ -98,10 +99,12 @@ final class FitReport {
     }
 
     private static List<String> notes(FitInput input, Arrangement after) {
-        List<String> notes = new ArrayList<>();
+        List<String> notes = new ArrayList<>(input.remarks());
         for (Fitted unit : input.units()) {
             if (unit.role() == Fitted.Role.IMMOVABLE && !unit.why().isEmpty()) {
                 notes.add(unit.at().name() + ": " + unit.why());
+            } else if (unit.role() == Fitted.Role.KEPT && !unit.why().isEmpty()) {
+                notes.add(unit.at().name() + " is to be watched: " + unit.why());
             }
         }
         long nameplate = input.units().stream()

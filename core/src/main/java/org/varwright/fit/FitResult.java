@@ -16,6 +16,7 @@ import org.varwright.basis.Check;
  * @param unbalance what the search made least: root of the sum of squares over the stages, per unit (FIT-2)
  * @param provenBest whether no better plan exists among those that {@code proof} names
  * @param proof what was tried and what that proves, in words
+ * @param provisional positions whose units must be measured again before anything is fitted: until then nothing here is settled
  * @param alternatives plans with more lifts and less unbalance
  * @param rejected spares that fit nowhere, with the reason
  * @param unused serial numbers of spares that fit and stay on the shelf
@@ -34,6 +35,7 @@ public record FitResult(
         double unbalance,
         boolean provenBest,
         String proof,
+        List<String> provisional,
         List<Alternative> alternatives,
         List<Rejected> rejected,
         List<String> unused,
@@ -44,6 +46,7 @@ public record FitResult(
         long plansExamined) {
     public FitResult {
         moves = List.copyOf(moves);
+        provisional = List.copyOf(provisional);
         alternatives = List.copyOf(alternatives);
         rejected = List.copyOf(rejected);
         unused = List.copyOf(unused);

@@ -21,6 +21,11 @@ public final class FitText {
     /** The whole page. */
     public static String of(FitResult result) {
         Page page = new Page().heading("What to fit where  " + result.bank().name());
+        if (!result.provisional().isEmpty()) {
+            page.text("NOT SETTLED YET: measure again before anything is lifted: "
+                    + String.join(", ", result.provisional())
+                    + ". Everything below holds only if these units turn out good.");
+        }
         page.text(headline(result));
         lifts(page, result);
         balance(page, result);
@@ -71,8 +76,10 @@ public final class FitText {
             case TAKE_OUT ->
                 "take out " + move.serial() + at(move.serial(), move.from())
                         + (move.to().equals(Move.OUT)
-                                ? "; condemned: mark it, it is not fitted again"
-                                : "; it is good: keep it with the spares");
+                                ? "; condemned, mark it: it is not fitted again"
+                                : move.why().isEmpty()
+                                        ? "; it is good: keep it with the spares"
+                                        : "; set it aside, it is to be watched");
             case RELOCATE ->
                 move.setDown()
                         ? "lift " + move.serial() + " out of " + move.from() + " and set it down; it goes into "
@@ -147,13 +154,22 @@ public final class FitText {
                         .findFirst();
                 sensors.add(List.of(
                         sensor.name(),
-                        was.map(FitText::reading).orElse("not known"),
-                        reading(sensor),
+                        was.map(FitText::primary).orElse("not known"),
+                        primary(sensor),
                         sensor.alarmPrimary().isPresent()
                                 ? value(sensor.alarmPrimary().getAsDouble(), sensor)
-                                : "none"));
+                                : "none",
+                        was.map(FitText::secondary).orElse("not known"),
+                        secondary(sensor)));
             }
-            page.table(List.of("sensor", "before", "after", "alarm (primary)"), sensors, 1, 2, 3);
+            page.table(
+                    List.of("sensor, primary", "before", "after", "alarm", "relay before", "relay after"),
+                    sensors,
+                    1,
+                    2,
+                    3,
+                    4,
+                    5);
         }
         page.blank();
         page.row(
@@ -174,11 +190,12 @@ public final class FitText {
                 + balance.highestUnit().map(p -> " (" + p.name() + ")").orElse("");
     }
 
-    private static String reading(Balance.SensorReading sensor) {
-        String primary = value(sensor.primary().magnitude(), sensor);
-        return sensor.secondary()
-                .map(s -> primary + " = " + value(s.magnitude(), sensor) + " at the relay")
-                .orElse(primary);
+    private static String primary(Balance.SensorReading sensor) {
+        return value(sensor.primary().magnitude(), sensor);
+    }
+
+    private static String secondary(Balance.SensorReading sensor) {
+        return sensor.secondary().map(s -> value(s.magnitude(), sensor)).orElse("no ratio");
     }
 
     private static String value(double value, Balance.SensorReading sensor) {
@@ -259,6 +276,11 @@ public final class FitText {
                     .map(m -> m.serial() + " to " + m.to())
                     .toList();
             String sensors = other.after().sensors().stream()
+                    .filter(s -> result.after().sensors().stream()
+                            .noneMatch(t -> t.name().equals(s.name())
+                                    && Math.abs(t.primary().magnitude()
+                                                    - s.primary().magnitude())
+                                            < 1e-6 * t.primary().magnitude()))
                     .map(s -> s.name() + " " + value(s.primary().magnitude(), s))
                     .reduce((a, b) -> a + ", " + b)
                     .orElse("unbalance " + Dimension.digits(other.unbalance(), 3));

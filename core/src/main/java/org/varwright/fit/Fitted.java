@@ -33,6 +33,8 @@ public record Fitted(
         MEASURED("measured"),
         /** Factory or earlier measurement. */
         KNOWN("earlier measurement"),
+        /** The median of units alike. */
+        MATES("median of its mates"),
         /** From the nameplate. */
         NAMEPLATE("nameplate");
 

@@ -10,8 +10,9 @@ package org.varwright.fit;
  * @param from position, or {@link #SPARES}
  * @param to position, {@link #OUT} or {@link #ASIDE}
  * @param setDown whether it waits on the floor until its place is free
+ * @param why what is known against the unit, in one sentence; empty where nothing is
  */
-public record Move(int number, Kind kind, String serial, String from, String to, boolean setDown) {
+public record Move(int number, Kind kind, String serial, String from, String to, boolean setDown, String why) {
     /** Where spares come from. */
     public static final String SPARES = "spares";
     /** Where condemned units go. */

@@ -24,7 +24,7 @@ final class FitBanks {
     }
 
     static FitInput input(Bank bank, List<Fitted> units, List<Spare> spares, FitOptions options) {
-        return new FitInput(bank, units, spares, options);
+        return new FitInput(bank, units, spares, options, List.of(), List.of());
     }
 
     /** Every unit 0 to {@code spread} above its nameplate, some of them condemned, with spares of the same make. */
