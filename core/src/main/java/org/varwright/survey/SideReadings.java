@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.function.Function;
 import org.varwright.bank.Bank;
 import org.varwright.bank.DischargeDevice;
@@ -17,6 +18,7 @@ import org.varwright.basis.Term;
 import org.varwright.basis.Verdict;
 import org.varwright.discharge.Decay;
 import org.varwright.discharge.DischargeRule;
+import org.varwright.discharge.Resistance;
 import org.varwright.quantity.Dimension;
 
 /** Holds discharge resistance, insulation and fuse resistance against their limits. */
@@ -32,6 +34,9 @@ final class SideReadings {
 
     /** How far fuses of one set may be apart (ANSI/NETA MTS-2019). */
     private static final double FUSE_PART = 0.15;
+
+    /** Stands for a resistance that no limit asks for [Ω]. */
+    private static final double NO_LIMIT_OHMS = 1e15;
 
     private final Bank bank;
     private final Map<String, OptionalDouble> fuseMedian = new LinkedHashMap<>();
@@ -94,7 +99,8 @@ final class SideReadings {
         double seconds = device.isPresent() && device.get() instanceof DischargeDevice.Rated rated
                 ? rated.seconds()
                 : rule.seconds();
-        double byTime = Decay.resistanceFor(farads, peak, volts, seconds);
+        // a unit that never exceeds the voltage to be reached needs no resistor for it
+        double byTime = peak > volts ? Decay.resistanceFor(farads, peak, volts, seconds) : NO_LIMIT_OHMS;
         double byNameplate = device.isPresent() && device.get() instanceof DischargeDevice.Resistor resistor
                 ? (1.0 + NAMEPLATE_PART) * resistor.ohms()
                 : 0.0;
@@ -142,6 +148,14 @@ final class SideReadings {
                 yield UnitVerdict.MEASURE_AGAIN;
             }
             case Measured.Value value -> {
+                OptionalInt slip = rangeSlip(unit, farads, value.si());
+                if (slip.isPresent()) {
+                    findings.add("wrong-range");
+                    remarks.add(
+                            "Discharge resistance " + ohms(value.si()) + " is 10^" + slip.getAsInt()
+                                    + " times what is expected: a wrong range or unit; measure again, and treat the unit as charged.");
+                    yield UnitVerdict.MEASURE_AGAIN;
+                }
                 if (value.si() < TOUCHING_OHMS) {
                     findings.add("resistance-shorted");
                     remarks.add(touching(value.raw()));
@@ -165,6 +179,20 @@ final class SideReadings {
                 yield againstNameplate(unit, value.si(), subject, remarks, checks);
             }
         };
+    }
+
+    /** The power of a thousand by which a resistance is off what the nameplate gives; empty where it is not. */
+    private static OptionalInt rangeSlip(Gathered unit, double farads, double ohms) {
+        if (!(Resistance.of(unit.type(), farads) instanceof Resistance.Known known)) {
+            return OptionalInt.empty();
+        }
+        for (int exponent : new int[] {-6, -3, 3, 6}) {
+            double part = ohms / (known.nominalOhms() * Math.pow(10.0, exponent));
+            if (Math.abs(part - 1.0) <= 2.0 * NAMEPLATE_PART) {
+                return OptionalInt.of(exponent);
+            }
+        }
+        return OptionalInt.empty();
     }
 
     private static UnitVerdict againstNameplate(

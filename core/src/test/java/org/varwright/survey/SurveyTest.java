@@ -206,6 +206,18 @@ class SurveyTest {
         }
     }
 
+    /** Kilohms written into a column of megohms must not condemn the whole bank. */
+    @Test
+    void aResistanceInTheWrongUnitIsMeasuredAgain() {
+        Survey survey =
+                survey(sketch(2).build(), "position,capacitance,resistance\ns/A/u1,12.7,4100\ns/A/u2,12.7,0.0041\n");
+        assertEquals(2, survey.with(UnitVerdict.MEASURE_AGAIN).size());
+        assertEquals(Optional.of("wrong-range"), unit(survey, "s/A/u1").finding());
+        assertTrue(
+                unit(survey, "s/A/u1").reason().contains("treat the unit as charged"),
+                unit(survey, "s/A/u1").reason());
+    }
+
     @Test
     void aResistanceReadingAloneStillSaysWhatItSays() {
         Survey survey = survey(sketch(2).build(), "position,resistance\ns/A/u1,OL\ns/A/u2,4.1\n");
