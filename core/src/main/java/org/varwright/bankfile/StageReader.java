@@ -8,7 +8,6 @@ import static org.varwright.quantity.Dimension.VOLTAGE;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.varwright.bank.Connection;
@@ -92,7 +91,7 @@ final class StageReader {
     }
 
     Optional<Protection> protection(Fields f) {
-        String stage = f.reference("stage", "stage", Set.copyOf(declared.stages()));
+        String stage = f.reference("stage", "stage", declared.stages());
         Protection.Senses senses = f.choice("senses", Words.SENSES);
         Optional<TransformerRatio> ratio = f.optionalScalar("ratio").flatMap(s -> ratio(s, f));
         Dimension dimension = senses.unit().equals("V") ? VOLTAGE : CURRENT;
