@@ -36,6 +36,9 @@ final class Names {
             if (Shown.isInvisible(c) && !lineBreak) {
                 return Optional.of("the invisible character U+" + hex(c));
             }
+            if (Shown.isHalfACharacter(text, i)) {
+                return Optional.of("half a character (U+" + hex(c) + ")");
+            }
             if (isName && c == '/') {
                 return Optional.of("a slash");
             }

@@ -14,7 +14,10 @@ final class Shown {
         StringBuilder out = new StringBuilder();
         for (int i = 0; i < text.length() && out.length() < LONGEST; i++) {
             char c = text.charAt(i);
-            out.append(isInvisible(c) ? '\u00b7' : c);
+            out.append(isInvisible(c) || isHalfACharacter(text, i) ? '\u00b7' : c);
+        }
+        if (Character.isHighSurrogate(out.isEmpty() ? ' ' : out.charAt(out.length() - 1))) {
+            out.setLength(out.length() - 1);
         }
         return out.length() < text.length() ? out + "\u2026" : out.toString();
     }
@@ -48,5 +51,14 @@ final class Shown {
                 || (c >= 0x2060 && c <= 0x206f)
                 || c == 0xfeff
                 || c >= 0xfffe;
+    }
+
+    /** Whether the first or second half of a character stands there without the other, which an escape in quotes can write. */
+    static boolean isHalfACharacter(String text, int at) {
+        char c = text.charAt(at);
+        if (Character.isHighSurrogate(c)) {
+            return at + 1 >= text.length() || !Character.isLowSurrogate(text.charAt(at + 1));
+        }
+        return Character.isLowSurrogate(c) && (at == 0 || !Character.isHighSurrogate(text.charAt(at - 1)));
     }
 }

@@ -16,13 +16,13 @@ final class Written {
 
     private Written() {}
 
-    /** The shortest text with one of the usual units that is read back as this value. */
+    /** The text with the shortest number in one of the usual units that is read back as this value. */
     static String quantity(double si, Dimension dimension) {
         String shortest = "";
         for (String unit : usualUnits(dimension)) {
             if (dimension.parse("1 " + unit) instanceof Reading.Value factor) {
                 String text = exact(si, si / factor.si(), unit, dimension);
-                if (!text.isEmpty() && (shortest.isEmpty() || text.length() < shortest.length())) {
+                if (!text.isEmpty() && (shortest.isEmpty() || text.indexOf(' ') < shortest.indexOf(' '))) {
                     shortest = text;
                 }
             }

@@ -125,6 +125,12 @@ class BadFileTest {
                 List.of(Message.NAME_CHARACTER), messages(changed("name: Tamarack Flats bank 2", "name: bank 2/3")));
     }
 
+    @Test
+    void halfACharacterIsRefused() {
+        assertEquals(List.of(Message.NAME_CHARACTER), messages(changed("\"TF21-0007\"", "\"\\ud800\"")));
+        assertEquals(List.of(), messages(changed("\"TF21-0007\"", "\"\\ud83d\\udd11\"")));
+    }
+
     static List<Message> messages(String text) {
         return read(text).errors().stream().map(Problem::message).toList();
     }
