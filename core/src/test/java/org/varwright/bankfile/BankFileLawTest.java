@@ -111,8 +111,8 @@ class BankFileLawTest {
         String text = BankFile.write(bank);
         BankReading again = BankFile.read("again.yaml", text.getBytes(StandardCharsets.UTF_8));
         assertEquals(List.of(), again.errors().stream().map(Problem::print).toList());
-        String[] lines = text.split("\n");
-        String[] linesAgain = BankFile.write(again.requireBank()).split("\n");
+        String[] lines = text.split("\n", -1);
+        String[] linesAgain = BankFile.write(again.requireBank()).split("\n", -1);
         for (int i = 0; i < lines.length; i++) {
             assertEquals(lines[i], linesAgain[i]);
         }
