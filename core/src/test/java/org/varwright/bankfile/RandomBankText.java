@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Random;
 import org.varwright.bank.Connection;
 import org.varwright.bank.Protection;
+import org.varwright.bank.Standard;
 
 /** A random bank that is right, with names that a careless writer would spoil and in either vocabulary. */
 final class RandomBankText {
@@ -74,7 +75,8 @@ final class RandomBankText {
     }
 
     private String text() {
-        Connection connection = Connection.values()[random.nextInt(Connection.values().length)];
+        List<Connection> connections = List.of(Connection.values());
+        Connection connection = connections.get(random.nextInt(connections.size()));
         boolean iec = random.nextBoolean();
         double kilovolts = 4.0 + 30.0 * random.nextDouble();
         int groups = 1 + random.nextInt(3);
@@ -93,7 +95,7 @@ final class RandomBankText {
         String key = name();
         String other = name();
         String door = name();
-        String code = iec ? new Spelling(org.varwright.bank.Standard.IEC).word(connection.code()) : connection.code();
+        String code = iec ? new Spelling(Standard.IEC).word(connection.code()) : connection.code();
         StringBuilder out = new StringBuilder("format: varwright/1\nname: " + name() + "\n"
                 + maybe("site: " + name() + "\n") + maybe("note: \"two\\nlines, a tab\\t and \\\"quotes\\\"\"\n")
                 + maybe("label: " + name() + "\n"));
