@@ -35,4 +35,15 @@ final class Typed {
                 throw new VarwrightException(Message.DECIMAL_COMMA, place, comma.text(), comma.suggestion());
         };
     }
+
+    /**
+     * Holds a value against zero.
+     *
+     * @throws VarwrightException {@code NOT_POSITIVE} naming the option
+     */
+    static void requirePositive(String option, double value, Dimension dimension) {
+        if (!(value > 0.0)) {
+            throw new VarwrightException(Message.NOT_POSITIVE, new Place("", 0, 0, option), dimension.format(value));
+        }
+    }
 }

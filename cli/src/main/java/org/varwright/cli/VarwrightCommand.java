@@ -10,10 +10,13 @@ import picocli.CommandLine.Spec;
         name = "varwright",
         subcommands = {
             CheckCommand.class,
+            DrawCommand.class,
             InterlockCommand.class,
+            IsolateCommand.class,
             DischargeCommand.class,
-            EnergizeCommand.class,
-            DrawCommand.class
+            UnbalanceCommand.class,
+            SurveyCommand.class,
+            EnergizeCommand.class
         },
         mixinStandardHelpOptions = true,
         version = "varwright 0.1.0",

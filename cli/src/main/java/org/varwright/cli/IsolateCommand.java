@@ -1,0 +1,93 @@
+package org.varwright.cli;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.varwright.bank.Bank;
+import org.varwright.isolation.Access;
+import org.varwright.isolation.IsolationJson;
+import org.varwright.isolation.IsolationText;
+import org.varwright.isolation.Plan;
+import org.varwright.isolation.PlanRequest;
+import org.varwright.isolation.SavedStateReader;
+import org.varwright.isolation.SequenceCardText;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** {@code isolate BANK --access COMPARTMENT…}. */
+@Command(
+        name = "isolate",
+        description = {
+            "The order of work to get into compartments and back: moves, looks, holds, tests, discharges, grounds, counts,",
+            "proven to keep every property on the way. Exit 1 where it is refused, 3 where it is undecided."
+        })
+final class IsolateCommand extends BankCommand {
+    @Option(
+            names = "--access",
+            required = true,
+            arity = "1..*",
+            paramLabel = "COMPARTMENT",
+            description = "Compartments that people must get into.")
+    private List<String> access = new ArrayList<>();
+
+    @Option(
+            names = "--start",
+            paramLabel = "DEVICE=POSITION",
+            description = "A device that does not stand as in service now; repeat it for each.")
+    private Map<String, String> start = new LinkedHashMap<>();
+
+    @Option(
+            names = "--open",
+            paramLabel = "COMPARTMENT",
+            description = "A compartment whose door is open now; repeat it for each.")
+    private List<String> open = new ArrayList<>();
+
+    @Option(
+            names = "--from",
+            paramLabel = "STATE.json",
+            description = "A saved state to start from, such as half-way through another order of work.")
+    private @Nullable Path from;
+
+    @Option(
+            names = "--not-use",
+            paramLabel = "DEVICE",
+            description = "A device that must stay as it is; repeat it for each.")
+    private List<String> notToUse = new ArrayList<>();
+
+    @Option(names = "--card", description = "Print the sequence card only: the moves with their keys on one page.")
+    private boolean card;
+
+    @Override
+    Answer answer(BankArgument argument) {
+        Bank bank = argument.bank(err());
+        PlanRequest request = PlanRequest.to(access).from(startState()).without(new LinkedHashSet<>(notToUse));
+        Plan plan = Access.plan(bank, request);
+        String text = card && plan instanceof Plan.Planned planned
+                ? SequenceCardText.of(planned.order())
+                : IsolationText.of(bank, access, plan);
+        return new Answer(text, IsolationJson.of(access, plan), code(plan));
+    }
+
+    private PlanRequest.Start startState() {
+        if (from != null) {
+            return new PlanRequest.Start.Saved(
+                    SavedStateReader.read(from.toString(), new String(InputFile.read(from), StandardCharsets.UTF_8)));
+        }
+        return start.isEmpty() && open.isEmpty()
+                ? new PlanRequest.Start.AsInFile()
+                : new PlanRequest.Start.Positions(start, new LinkedHashSet<>(open));
+    }
+
+    static ExitCode code(Plan plan) {
+        return switch (plan) {
+            case Plan.Planned planned -> ExitCode.DONE;
+            case Plan.Refused refused -> ExitCode.NO;
+            case Plan.Undecided undecided -> ExitCode.UNDECIDED;
+        };
+    }
+}
