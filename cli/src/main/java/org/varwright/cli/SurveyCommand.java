@@ -3,9 +3,6 @@ package org.varwright.cli;
 import java.nio.file.Path;
 import org.varwright.bank.Bank;
 import org.varwright.basis.BasisText;
-import org.varwright.problem.Message;
-import org.varwright.problem.Place;
-import org.varwright.problem.VarwrightException;
 import org.varwright.quantity.Dimension;
 import org.varwright.survey.ReadingsFile;
 import org.varwright.survey.Survey;
@@ -49,9 +46,6 @@ final class SurveyCommand extends BankCommand {
     /** The survey of a readings file, judged with a meter of these limits of error. */
     static Survey survey(Bank bank, Path readings, String meter) {
         double limit = Typed.quantity("--meter", Dimension.FRACTION, meter);
-        if (!(limit > 0.0 && limit < 0.5)) {
-            throw new VarwrightException(Message.METER_LIMIT, new Place("", 0, 0, "--meter"), meter);
-        }
         return Survey.of(
                 bank,
                 ReadingsFile.read(bank, readings.toString(), InputFile.read(readings)),

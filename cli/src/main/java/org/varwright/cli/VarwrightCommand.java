@@ -16,6 +16,7 @@ import picocli.CommandLine.Spec;
             DischargeCommand.class,
             UnbalanceCommand.class,
             SurveyCommand.class,
+            FitCommand.class,
             EnergizeCommand.class
         },
         mixinStandardHelpOptions = true,

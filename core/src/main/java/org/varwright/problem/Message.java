@@ -244,7 +244,6 @@ public enum Message {
 
     // ---- command line, report
     BUS_VOLTS_TYPED("\"{0}\" is neither one line voltage nor three (AB,BC,CA); write 13.8kV or 13.8kV,13.7kV,13.9kV"),
-    METER_LIMIT("{0} is no meter to judge units with; give limits of error above 0 % and below 50 %, such as 1 %"),
     NOT_POSITIVE("{0} is not above zero; write what was measured"),
     FILE_MISSING("there is no such file; check the name and the folder"),
     FILE_IS_A_FOLDER("this is a folder; name a file in it"),

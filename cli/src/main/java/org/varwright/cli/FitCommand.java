@@ -1,0 +1,104 @@
+package org.varwright.cli;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.varwright.bank.Bank;
+import org.varwright.bank.Spare;
+import org.varwright.basis.BasisText;
+import org.varwright.fit.Fit;
+import org.varwright.fit.FitInput;
+import org.varwright.fit.FitJson;
+import org.varwright.fit.FitOptions;
+import org.varwright.fit.FitResult;
+import org.varwright.fit.FitText;
+import org.varwright.survey.Spares;
+import org.varwright.survey.SparesFile;
+import org.varwright.survey.Survey;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code fit BANK READINGS.csv}. */
+@Command(
+        name = "fit",
+        description = {
+            "What to take out, which spare goes where and what to move, with the fewest lifts and the least unbalance.",
+            "Exit 1 where spares are missing or a limit is broken whatever is tried."
+        })
+final class FitCommand extends BankCommand {
+    @Parameters(index = "1", paramLabel = "READINGS.csv", description = "The readings that say which units must go.")
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    private Path readings;
+
+    @Option(
+            names = "--spares",
+            paramLabel = "SPARES.csv",
+            description = "The spares on the truck; those of the bank file where it is not given.")
+    private @Nullable Path spares;
+
+    @Option(
+            names = "--meter",
+            paramLabel = "PERCENT",
+            defaultValue = "1 %",
+            description = "Limits of error of the capacitance meter (default ${DEFAULT-VALUE}).")
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    private String meter;
+
+    @Option(
+            names = "--keep",
+            paramLabel = "POSITION",
+            description = "What if this unit is not to be touched; repeat it for each.")
+    private List<String> keep = new ArrayList<>();
+
+    @Option(
+            names = "--swap",
+            paramLabel = "A=B",
+            description = "What if these two (positions or serial numbers) change places.")
+    private Map<String, String> swap = new LinkedHashMap<>();
+
+    @Option(
+            names = "--without",
+            paramLabel = "SERIAL",
+            description = "What if this spare can't be used; repeat it for each.")
+    private List<String> without = new ArrayList<>();
+
+    @Option(names = "--least-unbalance", description = "Least unbalance first, fewest lifts second.")
+    private boolean leastUnbalance;
+
+    @Option(
+            names = "--extra-lifts",
+            defaultValue = "2",
+            paramLabel = "N",
+            description = "Lifts beyond the replacements that are tried exhaustively (default ${DEFAULT-VALUE}).")
+    private int extraLifts;
+
+    @Override
+    Answer answer(BankArgument argument) {
+        Bank bank = argument.bank(err());
+        Survey survey = SurveyCommand.survey(bank, readings, meter);
+        RowProblems.print(err(), survey.readings().problems());
+        List<Spare> list = bank.spares();
+        if (spares != null) {
+            Spares read = SparesFile.read(bank, spares.toString(), InputFile.read(spares));
+            RowProblems.print(err(), read.problems());
+            list = read.spares();
+        }
+        List<FitOptions.Exchange> swaps = new ArrayList<>();
+        swap.forEach((first, second) -> swaps.add(new FitOptions.Exchange(first, second)));
+        FitOptions options = new FitOptions(
+                keep,
+                swaps,
+                without,
+                leastUnbalance ? FitOptions.Aim.LEAST_UNBALANCE : FitOptions.Aim.FEWEST_LIFTS,
+                extraLifts);
+        FitResult result = Fit.plan(FitInput.from(survey, list, options));
+        String text = FitText.of(result)
+                + (explain() ? BasisText.ofChecks(result.checks()) + BasisText.of(result.bases()) : "");
+        return new Answer(
+                text, FitJson.of(result), result.outcome() == FitResult.Outcome.COMPLETE ? ExitCode.DONE : ExitCode.NO);
+    }
+}
