@@ -21,6 +21,40 @@ public final class InterlockJson {
                 .put("complete", verification.complete())
                 .put("depth", verification.depth())
                 .put("properties", Json.of(properties))
+                .put("findings", of(interlocking.faults()))
+                .build();
+    }
+
+    /** Design faults as JSON. */
+    public static Json of(List<DesignFault> faults) {
+        return Json.of(faults.stream().map(InterlockJson::fault).toList());
+    }
+
+    private static Json fault(DesignFault fault) {
+        return Json.object()
+                .put("fault", fault.kind().id())
+                .put("title", fault.kind().title())
+                .put("text", fault.text())
+                .put("counterexample", MoveJson.of(fault.harm()))
+                .put("rule", fault.rule())
+                .put(
+                        "remedies",
+                        Json.of(fault.remedies().stream()
+                                .map(InterlockJson::remedy)
+                                .toList()))
+                .build();
+    }
+
+    private static Json remedy(DesignFault.Remedy remedy) {
+        return Json.object()
+                .put("text", remedy.text())
+                .put(
+                        "closes",
+                        Json.strings(remedy.closes().stream()
+                                .map(Property::id)
+                                .sorted()
+                                .toList()))
+                .put("provenStates", (double) remedy.states())
                 .build();
     }
 

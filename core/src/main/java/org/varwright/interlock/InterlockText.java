@@ -27,7 +27,52 @@ public final class InterlockText {
                 steps(page, broken.path());
             }
         }
+        if (!interlocking.faults().isEmpty()) {
+            page.heading("Design faults");
+            faults(page, interlocking.faults());
+        }
         return page.print();
+    }
+
+    /** Design faults, such as those of several banks together. */
+    public static String of(List<DesignFault> faults) {
+        Page page = new Page();
+        faults(page, faults);
+        return page.print();
+    }
+
+    private static void faults(Page page, List<DesignFault> faults) {
+        for (int i = 0; i < faults.size(); i++) {
+            DesignFault fault = faults.get(i);
+            page.item(
+                    String.format(Locale.ROOT, "%2d  ", i + 1),
+                    capital(fault.kind().title()) + ". " + fault.text());
+            if (!fault.harm().isEmpty()) {
+                page.item("    the shortest way to harm   ", moves(fault.harm().size()));
+                steps(page, fault.harm());
+            }
+            for (DesignFault.Remedy remedy : fault.remedies()) {
+                page.item(
+                        "    to change   ",
+                        remedy.text() + " (tried: proven over " + count(remedy.states()) + " states"
+                                + (remedy.closes().isEmpty()
+                                        ? ""
+                                        : ", closes "
+                                                + Words.list(remedy.closes().stream()
+                                                        .map(Property::id)
+                                                        .sorted()
+                                                        .toList()))
+                                + ")");
+            }
+            if (fault.remedies().isEmpty()) {
+                page.item("    to change   ", "no change of lock is proven to close it; the rule stays");
+            }
+            page.item("    by rule     ", fault.rule());
+        }
+    }
+
+    private static String capital(String text) {
+        return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
     }
 
     private static String summary(Verification verification) {

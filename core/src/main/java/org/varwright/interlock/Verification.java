@@ -3,6 +3,7 @@ package org.varwright.interlock;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 
 /**
  * What came of verifying a scheme.
@@ -13,6 +14,7 @@ import java.util.Objects;
  * @param depth the most moves that it takes to reach a state seen
  * @param peakBytes memory that the search held at most, while its table grew included
  * @param heldBytes memory that it held in the end
+ * @param possible every move that was possible somewhere
  * @param outcomes for every property, in order
  */
 public record Verification(
@@ -22,6 +24,7 @@ public record Verification(
         int depth,
         long peakBytes,
         long heldBytes,
+        Set<Move> possible,
         Map<Property, Outcome> outcomes) {
 
     /** What came of one property. */

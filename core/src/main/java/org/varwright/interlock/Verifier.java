@@ -2,9 +2,11 @@ package org.varwright.interlock;
 
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Visits every state that any order of moves can reach, and says of every property whether one of them breaks it.
@@ -18,6 +20,10 @@ public final class Verifier {
     private final Scheme scheme;
     private final long memoryBytes;
     private final Progress progress;
+    private final int unlessBroken;
+    /** Rules that applied somewhere. */
+    private final boolean[] used;
+
     private final Numbering numbering;
     private final Expansion expansion;
     private final StateTable table = new StateTable();
@@ -52,10 +58,12 @@ public final class Verifier {
         boolean goOn(long states, long moves, int depth);
     }
 
-    private Verifier(Scheme scheme, long memoryBytes, Progress progress) {
+    private Verifier(Scheme scheme, long memoryBytes, Progress progress, int unlessBroken) {
         this.scheme = scheme;
         this.memoryBytes = memoryBytes;
         this.progress = progress;
+        this.unlessBroken = unlessBroken;
+        used = new boolean[scheme.rules().size()];
         numbering = new Numbering(scheme.layout().isNarrow());
         expansion = new Expansion(scheme, numbering);
     }
@@ -66,7 +74,12 @@ public final class Verifier {
      * @param memoryBytes what the search may hold at most [B]
      */
     public static Verification verify(Scheme scheme, long memoryBytes, Progress progress) {
-        return new Verifier(scheme, memoryBytes, progress).run();
+        return verify(scheme, memoryBytes, progress, 0);
+    }
+
+    /** Verifies, but gives up as soon as one of these properties ({@link Property#bit()}) is broken. */
+    static Verification verify(Scheme scheme, long memoryBytes, Progress progress, int unlessBroken) {
+        return new Verifier(scheme, memoryBytes, progress, unlessBroken).run();
     }
 
     private Verification run() {
@@ -93,7 +106,8 @@ public final class Verifier {
                     Property.KEY_STRANDED, new Witness(pending.get(0), (int) pendingDepth.get(0), Optional.empty()));
         }
         measure();
-        return new Verification(table.size(), moves, stopped.isEmpty(), depth, peakBytes, heldBytes(), outcomes());
+        return new Verification(
+                table.size(), moves, stopped.isEmpty(), depth, peakBytes, heldBytes(), possible(), outcomes());
     }
 
     private void expandLevel(long home) {
@@ -107,6 +121,7 @@ public final class Verifier {
             }
             boolean getsHome = state == home;
             for (int m = 0; m < count; m++) {
+                used[expansion.rule[m]] = true;
                 int brokenOnTheWay = expansion.brokenByMove(m) & unbroken;
                 if (brokenOnTheWay != 0) {
                     Move move = scheme.rules().get(expansion.rule[m]).move();
@@ -125,7 +140,7 @@ public final class Verifier {
                 pending.add(state);
                 pendingDepth.add(depth);
             }
-            if (i % REPORT_EVERY == 0 && !mayGoOn()) {
+            if (stopped.isPresent() || (i % REPORT_EVERY == 0 && !mayGoOn())) {
                 return;
             }
         }
@@ -140,6 +155,9 @@ public final class Verifier {
             }
         }
         unbroken &= ~broken;
+        if ((broken & unlessBroken) != 0) {
+            stopped = Optional.of("a property that had to hold");
+        }
     }
 
     /** Marks what gets home by way of a state that does, until nothing changes. */
@@ -205,6 +223,16 @@ public final class Verifier {
 
     private void measure() {
         peakBytes = Math.max(peakBytes, heldBytes() - table.bytes() + table.peakBytes());
+    }
+
+    private Set<Move> possible() {
+        Set<Move> moves = new LinkedHashSet<>();
+        for (int r = 0; r < used.length; r++) {
+            if (used[r]) {
+                moves.add(scheme.rules().get(r).move());
+            }
+        }
+        return Collections.unmodifiableSet(moves);
     }
 
     private Map<Property, Verification.Outcome> outcomes() {
