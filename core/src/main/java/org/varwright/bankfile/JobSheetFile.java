@@ -11,6 +11,7 @@ import org.varwright.jobsheet.JobSheet;
 import org.varwright.jobsheet.PaperSize;
 import org.varwright.problem.Message;
 import org.varwright.quantity.Dimension;
+import org.varwright.quantity.Reading;
 
 /** Job sheets ({@code .job.yaml}): what belongs to one job, read with the manners of a bank file. */
 public final class JobSheetFile {
@@ -75,10 +76,8 @@ public final class JobSheetFile {
         f.scalarsByName("start")
                 .forEach((device, position) -> start.put(device, position.text().strip()));
         OptionalDouble bus = f.optionalQuantity("bus", Dimension.VOLTAGE, 100.0, 1.5e6);
-        Map<String, Double> measured = new LinkedHashMap<>();
-        f.scalarsByName("measured")
-                .forEach((leg, amperes) ->
-                        measured.put(leg, Quantities.read(amperes, Dimension.CURRENT, 0.0, 1e5, f.findings())));
+        Map<String, JobSheet.Measured> measured = new LinkedHashMap<>();
+        f.scalarsByName("measured").forEach((place, value) -> measured.put(place, measured(value, f.findings())));
         Optional<PaperSize> paper = f.optionalChoice("paper", PAPERS);
         return f.finish(() -> new JobSheet(
                 bank, readings, spares, access, bus, measured, number, alarm, reason, date, people, paper, start));
@@ -88,6 +87,13 @@ public final class JobSheetFile {
         String name = f.word("name");
         Optional<String> role = f.optionalText("role");
         return f.finish(() -> new JobSheet.Person(name, role));
+    }
+
+    /** A voltage where it has the unit of one, else a current. */
+    private static JobSheet.Measured measured(Tree.Scalar scalar, Findings findings) {
+        Dimension dimension =
+                Dimension.VOLTAGE.parse(scalar.text()) instanceof Reading.Value ? Dimension.VOLTAGE : Dimension.CURRENT;
+        return new JobSheet.Measured(Quantities.read(scalar, dimension, 0.0, 1e6, findings), dimension);
     }
 
     /** A day that the calendar has. */

@@ -64,15 +64,25 @@ public record JobSheetReading(String file, Optional<JobSheet> job, List<Problem>
             check("access[" + i + "]", "compartment", sheet.access().get(i), compartments, unknown);
         }
         sheet.start().forEach((device, position) -> start(bank, device, position, unknown));
-        Set<String> legs = new LinkedHashSet<>();
-        for (Stage stage : bank.stages()) {
-            stage.legs().forEach(leg -> legs.add(stage.name() + "/" + leg));
-        }
-        sheet.measuredAmperes().keySet().forEach(leg -> check("measured." + leg, "leg", leg, legs, unknown));
+        Set<String> measurable = measurable(bank);
+        sheet.measured()
+                .keySet()
+                .forEach(place -> check("measured." + place, "line, leg or sensor", place, measurable, unknown));
         if (!unknown.isEmpty()) {
             throw new VarwrightException(unknown);
         }
         return sheet;
+    }
+
+    /** Lines and legs such as {@code stage 2/A}, sensors such as {@code stage 4 neutral-voltage}. */
+    private static Set<String> measurable(Bank bank) {
+        Set<String> names = new LinkedHashSet<>();
+        for (Stage stage : bank.stages()) {
+            List.of("A", "B", "C").forEach(phase -> names.add(stage.name() + "/" + phase));
+            stage.legs().forEach(leg -> names.add(stage.name() + "/" + leg));
+        }
+        bank.protection().forEach(p -> names.add(p.stage() + " " + p.senses().code()));
+        return names;
     }
 
     private void start(Bank bank, String name, String position, List<Problem> unknown) {

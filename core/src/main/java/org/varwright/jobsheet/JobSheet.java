@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.varwright.bank.Standard;
+import org.varwright.quantity.Dimension;
 
 /**
  * What belongs to one job. Paths are as written, relative to the job sheet.
@@ -16,7 +17,7 @@ import org.varwright.bank.Standard;
  * @param spares path of the spares
  * @param access compartments that people must get into; empty where the job needs none
  * @param busVolts voltage at the bus, line to line [V], at which currents are predicted
- * @param measuredAmperes currents measured at the first energization [A], by leg as written
+ * @param measured what was read at the first energization, by line, leg or sensor as written
  * @param number what the owner calls the job
  * @param alarm what was reported: relay, annunciator, complaint
  * @param reason why the job is done
@@ -31,7 +32,7 @@ public record JobSheet(
         Optional<String> spares,
         List<String> access,
         OptionalDouble busVolts,
-        Map<String, Double> measuredAmperes,
+        Map<String, Measured> measured,
         Optional<String> number,
         Optional<String> alarm,
         Optional<String> reason,
@@ -42,12 +43,20 @@ public record JobSheet(
     public JobSheet {
         access = List.copyOf(access);
         people = List.copyOf(people);
-        measuredAmperes = Collections.unmodifiableMap(new LinkedHashMap<>(measuredAmperes));
+        measured = Collections.unmodifiableMap(new LinkedHashMap<>(measured));
         start = Collections.unmodifiableMap(new LinkedHashMap<>(start));
     }
 
     /** Someone who takes part. */
     public record Person(String name, Optional<String> role) {}
+
+    /**
+     * A value that was read.
+     *
+     * @param value in {@code dimension}'s SI unit, 0 or more
+     * @param dimension current or voltage
+     */
+    public record Measured(double value, Dimension dimension) {}
 
     /** A job sheet that names the bank file and nothing else. */
     public static JobSheet ofBank(String bankPath) {

@@ -16,6 +16,7 @@ import org.varwright.jobsheet.JobSheet;
 import org.varwright.jobsheet.PaperSize;
 import org.varwright.problem.Problem;
 import org.varwright.problem.VarwrightException;
+import org.varwright.quantity.Dimension;
 
 /** Job sheets: read whole, and every fault with its place. */
 class JobSheetFileTest {
@@ -36,7 +37,7 @@ class JobSheetFileTest {
             bus: 13.9 kV
             measured:
               stage 1/A: 12.5 A
-              stage 1/B: 12.4 A
+              stage 1 neutral-voltage: 120 mV
             paper: a4
             """;
 
@@ -49,6 +50,7 @@ class JobSheetFileTest {
               - {name: U300, rating: 300 kvar, voltage: 7.96 kV, frequency: 60 Hz, tolerance: [0 %, +10 %]}
             stages:
               - {name: stage 1, connection: wye-ungrounded, switch: 24-1, groups: 1, units: 1, unit: U300}
+            protection: [{stage: stage 1, senses: neutral-voltage, ratio: "8400:120"}]
             isolation:
               sources: [{name: feeder, at: line}]
               devices:
@@ -67,7 +69,9 @@ class JobSheetFileTest {
                         Optional.of("larch.spares.csv"),
                         List.of("bay 1"),
                         OptionalDouble.of(13900.0),
-                        Map.of("stage 1/A", 12.5, "stage 1/B", 12.4),
+                        Map.of(
+                                "stage 1/A", new JobSheet.Measured(12.5, Dimension.CURRENT),
+                                "stage 1 neutral-voltage", new JobSheet.Measured(0.12, Dimension.VOLTAGE)),
                         Optional.of("J-17"),
                         Optional.of("neutral voltage alarm, stage 1"),
                         Optional.of("find and replace failed units"),
@@ -126,8 +130,8 @@ class JobSheetFileTest {
                         "x.job.yaml:3:10 access[0]: there is no compartment \"bay 11\"; maybe \"bay 1\"; known are \"bay 1\"",
                         "x.job.yaml:4:9 start.24-9: there is no device \"24-9\"; maybe \"24-1\"; known are \"89-1\", \"24-1\"",
                         "x.job.yaml:4:21 start.89-1: \"shut\" is not known here; allowed are closed, open",
-                        "x.job.yaml:5:12 measured.stage 1/D: there is no leg \"stage 1/D\"; maybe \"stage 1/A\"; known are"
-                                + " \"stage 1/A\", \"stage 1/B\", \"stage 1/C\""),
+                        "x.job.yaml:5:12 measured.stage 1/D: there is no line, leg or sensor \"stage 1/D\"; known are"
+                                + " \"stage 1/A\", \"stage 1/B\", \"stage 1/C\", \"stage 1 neutral-voltage\""),
                 thrown.problems().stream().map(Problem::print).toList());
     }
 

@@ -24,7 +24,7 @@ final class CautionSection {
                         + " tester that was proved before and after, counts.");
         usual.add("A wait only says when you may go on to prove dead. It never says that something is dead: a discharge"
                 + " resistor may be open.");
-        usual.add("A " + words.groundingSwitch() + " does not discharge a capacitor, and " + words.grounding()
+        usual.add("No " + words.groundingSwitch() + " discharges a capacitor, and " + words.grounding()
                 + " the bus does not " + words.ground() + " a " + words.stage()
                 + " behind an open switch. Discharge every unit terminal to terminal and terminal to case, then short it."
                 + " The short stays on while anyone works: voltage comes back by itself.");
@@ -50,8 +50,8 @@ final class CautionSection {
                                 "This is planning information worked out from the files named at its end. It is never a"
                                         + " permission to touch. If the files do not describe the bank as it stands, neither"
                                         + " does this paper.",
-                                "Approach distances and protective equipment are the owner\u2019s to say; none are given"
-                                        + " here.")),
+                                "Approach distances and protective equipment are the owner\u2019s to say. A published distance"
+                                        + " that stands in this paper is no substitute for the owner\u2019s.")),
                 new Block.Bullets(usual));
     }
 }

@@ -3,9 +3,7 @@ package org.varwright.report;
 import java.util.ArrayList;
 import java.util.List;
 import org.varwright.bank.Bank;
-import org.varwright.basis.Basis;
 import org.varwright.basis.Check;
-import org.varwright.discharge.Resistance;
 import org.varwright.jobsheet.PaperSize;
 import org.varwright.report.document.ReportDocument;
 import org.varwright.report.document.Section;
@@ -30,39 +28,33 @@ public final class Report {
     /** The report before it is set on pages. */
     public static ReportDocument document(ReportInput input, PaperSize paper) {
         Bank bank = input.bank();
+        List<Check> checks = Results.checks(input);
         List<Section> sections = new ArrayList<>();
         sections.add(CoverSection.of(input, paper));
         sections.add(CautionSection.of(bank));
+        sections.add(SummarySection.of(input, checks));
         sections.add(BankSection.of(bank));
+        sections.add(DrawingSection.of(bank, input.job()));
+        sections.add(InterlockSection.of(input.interlocking()));
+        sections.add(OrderSections.in(bank, input.plan()));
+        OrderSections.faults(input.plan()).ifPresent(sections::add);
         sections.add(PeopleSection.of(input.job()));
+        sections.add(SurveySections.verdicts(input.survey()));
+        sections.add(SurveySections.unjudged(input.survey()));
+        sections.add(FitSections.lifts(input.fit()));
+        sections.add(FitSections.spares(input.fit()));
+        sections.add(CountSection.of(bank, input.plan()));
+        sections.add(OrderSections.back(bank, input.plan()));
+        sections.add(EnergizeSection.of(input.energize()));
         sections.add(DischargeSection.of(bank, input.discharge()));
-        sections.add(CheckSection.checks(checks(input)));
+        sections.add(CheckSection.checks(checks));
+        sections.add(OpenPointSection.of(input, checks));
         sections.add(ClosingSection.signatures());
         sections.add(ClosingSection.files(input));
-        sections.add(CheckSection.bases(bases(input)));
+        sections.add(CheckSection.bases(Results.bases(input)));
         String running = bank.name()
                 + bank.site().map(s -> " \u00b7 " + s).orElse("")
                 + input.job().number().map(n -> " \u00b7 job " + n).orElse("");
         return new ReportDocument("Order of work and report", bank.name(), running, FOOT, input.date(), "en", sections);
-    }
-
-    private static List<Check> checks(ReportInput input) {
-        List<Check> checks = new ArrayList<>();
-        input.discharge().ifPresent(d -> checks.addAll(d.checks()));
-        return checks;
-    }
-
-    private static List<Basis> bases(ReportInput input) {
-        List<Basis> bases = new ArrayList<>();
-        checks(input).forEach(c -> bases.add(c.basis()));
-        input.discharge()
-                .ifPresent(d -> d.stages().forEach(s -> {
-                    bases.add(s.opening().basis());
-                    if (s.resistance() instanceof Resistance.Known known) {
-                        bases.add(known.basis());
-                    }
-                    bases.add(s.waitBasis());
-                }));
-        return bases;
     }
 }

@@ -5,7 +5,12 @@ import java.util.List;
 import java.util.Optional;
 import org.varwright.bank.Bank;
 import org.varwright.discharge.Discharge;
+import org.varwright.energize.Energize;
+import org.varwright.fit.FitResult;
+import org.varwright.interlock.Interlocking;
+import org.varwright.isolation.Plan;
 import org.varwright.jobsheet.JobSheet;
+import org.varwright.survey.Survey;
 
 /**
  * What a report is made from. What is absent was not part of the job, and the report says so.
@@ -14,20 +19,67 @@ import org.varwright.jobsheet.JobSheet;
  * @param job who, why, where
  * @param date printed on every page: nothing here reads a clock
  * @param files what the job was read from
+ * @param interlocking what the locks enforce
+ * @param plan the order of work, or that there is none
+ * @param survey verdicts on the units
+ * @param fit what goes where
+ * @param energize what to expect at first energization, and what was read
  * @param discharge waiting times
  */
 public record ReportInput(
-        Bank bank, JobSheet job, LocalDate date, List<InputFile> files, Optional<Discharge> discharge) {
+        Bank bank,
+        JobSheet job,
+        LocalDate date,
+        List<InputFile> files,
+        Optional<Interlocking> interlocking,
+        Optional<Plan> plan,
+        Optional<Survey> survey,
+        Optional<FitResult> fit,
+        Optional<Energize> energize,
+        Optional<Discharge> discharge) {
     public ReportInput {
         files = List.copyOf(files);
     }
 
     /** A job of which nothing but the bank is known yet. */
     public static ReportInput of(Bank bank, JobSheet job, LocalDate date, List<InputFile> files) {
-        return new ReportInput(bank, job, date, files, Optional.empty());
+        return new ReportInput(
+                bank,
+                job,
+                date,
+                files,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty());
+    }
+
+    public ReportInput with(Interlocking result) {
+        return new ReportInput(bank, job, date, files, Optional.of(result), plan, survey, fit, energize, discharge);
+    }
+
+    public ReportInput with(Plan result) {
+        return new ReportInput(
+                bank, job, date, files, interlocking, Optional.of(result), survey, fit, energize, discharge);
+    }
+
+    public ReportInput with(Survey result) {
+        return new ReportInput(
+                bank, job, date, files, interlocking, plan, Optional.of(result), fit, energize, discharge);
+    }
+
+    public ReportInput with(FitResult result) {
+        return new ReportInput(
+                bank, job, date, files, interlocking, plan, survey, Optional.of(result), energize, discharge);
+    }
+
+    public ReportInput with(Energize result) {
+        return new ReportInput(bank, job, date, files, interlocking, plan, survey, fit, Optional.of(result), discharge);
     }
 
     public ReportInput with(Discharge result) {
-        return new ReportInput(bank, job, date, files, Optional.of(result));
+        return new ReportInput(bank, job, date, files, interlocking, plan, survey, fit, energize, Optional.of(result));
     }
 }

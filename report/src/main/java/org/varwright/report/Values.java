@@ -5,12 +5,18 @@ import org.varwright.quantity.Dimension;
 
 /** Numbers with their units as they are printed. */
 final class Values {
+    /** Below this nothing that is printed has a size: it is rounding. */
+    private static final double ROUNDING = 1e-13;
+
     private Values() {}
 
     /** A number in an SI unit, with a prefix where that unit takes one. */
     static String print(double value, String unit) {
         if (!Double.isFinite(value)) {
             return "not known";
+        }
+        if (Math.abs(value) < ROUNDING) {
+            return unit.isEmpty() ? "0" : "0 " + unit;
         }
         return switch (unit) {
             case "V" -> Dimension.VOLTAGE.format(value);
@@ -31,6 +37,11 @@ final class Values {
     /** A plain number with four significant digits. */
     static String number(double value) {
         return Dimension.digits(value, 4).replace('-', '\u2212');
+    }
+
+    /** A whole number in groups of three digits, parted by thin blanks that don't break. */
+    static String count(long number) {
+        return String.format(Locale.ROOT, "%,d", number).replace(',', '\u00a0');
     }
 
     /** Volts with three significant digits. */

@@ -10,27 +10,36 @@ import org.varwright.report.document.Block.Table.Column;
 import org.varwright.report.document.ReportDocument;
 import org.varwright.report.document.Section;
 import org.varwright.report.document.StepLine;
+import org.varwright.report.document.StepLine.Items;
 
 /** A report document as XHTML for the page setter. */
 final class HtmlPages {
     private static final String BOX = "\u2610";
 
-    /** Tables with no more rows than this are not split. */
-    private static final int SHORT_TABLE = 7;
+    /** Items up to so many stand one under the other. */
+    private static final int FEW_ITEMS = 5;
 
     private final Markup out;
+    private final Figures figures;
+    private final PaperSize paper;
     private int headings;
-    private int figures;
 
-    private HtmlPages(Fonts fonts) {
+    private HtmlPages(PaperSize paper, Fonts fonts, Figures figures) {
         this.out = new Markup(fonts::printable);
+        this.paper = paper;
+        this.figures = figures;
     }
 
-    static String of(ReportDocument document, PaperSize paper, Fonts fonts) {
-        return new HtmlPages(fonts).write(document, paper);
+    /**
+     * The document as markup.
+     *
+     * @param figures takes the figures, which the markup names by number
+     */
+    static String of(ReportDocument document, PaperSize paper, Fonts fonts, Figures figures) {
+        return new HtmlPages(paper, fonts, figures).write(document);
     }
 
-    private String write(ReportDocument document, PaperSize paper) {
+    private String write(ReportDocument document) {
         out.open("html", "xmlns", "http://www.w3.org/1999/xhtml", "lang", document.language());
         out.open("head").element("title", document.title() + ": " + document.subject());
         meta("subject", document.subject())
@@ -76,8 +85,18 @@ final class HtmlPages {
             case RUN_ON -> "section";
         };
         out.open("div", "class", style);
+        // A heading is no use without what it stands over, nor is the line before a table without the table.
+        int together = Bulk.leading(section.blocks());
+        if (together > 0) {
+            out.open("div", "class", "keep");
+        }
         out.element("h2", headings + "  " + section.title(), "id", "s" + headings);
-        section.blocks().forEach(this::block);
+        for (int i = 0; i < section.blocks().size(); i++) {
+            block(section.blocks().get(i));
+            if (i == together - 1) {
+                out.close();
+            }
+        }
         out.close();
     }
 
@@ -122,10 +141,11 @@ final class HtmlPages {
     }
 
     private void table(Block.Table table) {
+        out.open("div", "class", Bulk.isSmall(table) ? "keep" : "");
         if (!table.caption().isEmpty()) {
             out.element("p", table.caption(), "class", "caption");
         }
-        out.open("table", "class", table.rows().size() <= SHORT_TABLE ? "grid keep" : "grid");
+        out.open("table", "class", "grid");
         out.open("thead").open("tr");
         for (Column column : table.columns()) {
             out.element(
@@ -146,7 +166,7 @@ final class HtmlPages {
             }
             out.close();
         }
-        out.close().close();
+        out.close().close().close();
     }
 
     private static String align(Align align) {
@@ -172,7 +192,7 @@ final class HtmlPages {
 
     private void steps(List<StepLine> steps) {
         out.open("table", "class", "steps").open("thead").open("tr");
-        heads("", 5, "No.", 6, "Do", 52, "State after", 19, "By, time", 18);
+        heads("", 5, "No.", 5, "Do", 56, "State after", 19, "By, time", 15);
         out.close().close().open("tbody");
         for (StepLine step : steps) {
             out.open("tr");
@@ -182,24 +202,77 @@ final class HtmlPages {
             out.open("div", "class", "do");
             out.element("span", step.kind(), "class", "kind").text(" " + step.text());
             out.close();
-            if (!step.hold().isEmpty()) {
-                out.element("div", step.hold(), "class", "hold");
-            }
-            for (Fact detail : step.details()) {
-                out.open("div", "class", "detail").element("span", detail.name() + ": ", "class", "name");
-                out.text(detail.value()).close();
-            }
+            step.frames().forEach(frame -> out.element("div", frame, "class", "frame"));
+            items(step.items());
+            details(step.details());
             out.close();
             out.open("td", "class", "state");
             step.state().forEach(line -> out.element("div", line));
-            if (step.state().isEmpty()) {
-                out.text("as before");
-            }
             out.close();
-            out.element("td", "\u00a0", "class", "blank");
+            out.open("td", "class", "sign");
+            step.signers().forEach(signer -> out.element("div", signer, "class", "signer"));
+            out.close();
             out.close();
         }
         out.close().close();
+    }
+
+    /** One after the other on the line: an order of work is long, and every page of it is carried. */
+    private void details(List<Fact> details) {
+        out.open("div", "class", "detail");
+        for (int i = 0; i < details.size(); i++) {
+            Fact detail = details.get(i);
+            out.text(i == 0 ? "" : " ").element("span", detail.name() + ":", "class", "name");
+            String value = detail.value();
+            out.text(" " + value + (value.endsWith(".") || value.endsWith("?") ? "" : "."));
+        }
+        out.close();
+    }
+
+    private void items(List<Items> groups) {
+        for (Items group : groups) {
+            if (!group.each().isEmpty()) {
+                out.element("div", group.each(), "class", "each");
+            }
+            int columns = columns(group.names());
+            if (columns == 1) {
+                for (String name : group.names()) {
+                    out.open("div", "class", "item");
+                    item(name);
+                    out.close();
+                }
+            } else {
+                inColumns(group.names(), columns);
+            }
+        }
+    }
+
+    private void inColumns(List<String> names, int columns) {
+        out.open("table", "class", "items").open("tbody");
+        int rows = (names.size() + columns - 1) / columns;
+        for (int row = 0; row < rows; row++) {
+            out.open("tr");
+            for (int column = 0; column < columns; column++) {
+                int at = column * rows + row;
+                out.open("td");
+                if (at < names.size()) {
+                    item(names.get(at));
+                }
+                out.close();
+            }
+            out.close();
+        }
+        out.close().close();
+    }
+
+    private void item(String name) {
+        out.element("span", BOX, "class", "small-box").text(" " + name);
+    }
+
+    /** Long lists stand in columns where their names are short. */
+    private static int columns(List<String> names) {
+        int longest = names.stream().mapToInt(String::length).max().orElse(0);
+        return names.size() <= FEW_ITEMS || longest > 30 ? 1 : longest <= 20 ? 3 : 2;
     }
 
     private void heads(Object... pairs) {
@@ -215,7 +288,9 @@ final class HtmlPages {
     }
 
     private void ticks(List<String> lines) {
-        out.open("table", "class", "ticks").open("thead").open("tr");
+        out.open("table", "class", lines.size() <= 8 ? "ticks keep" : "ticks")
+                .open("thead")
+                .open("tr");
         heads("", 6, "What", 58, "By", 22, "Time", 14);
         out.close().close().open("tbody");
         for (String line : lines) {
@@ -243,11 +318,33 @@ final class HtmlPages {
         out.close().close();
     }
 
+    /** A figure as large as the page lets it be with its heading and legend. */
     private void figure(String svg, String description) {
-        figures++;
+        Picture picture = PictureReader.read(svg);
+        int number = figures.add(picture);
+        double roomWide = switch (paper) {
+            case A4 -> 180.0;
+            case LETTER -> 185.0;
+        };
+        double roomHigh = switch (paper) {
+            case A4 -> 233.0;
+            case LETTER -> 215.0;
+        };
+        double scale = Math.min(roomWide / picture.width(), roomHigh / picture.height());
+        String size = "width: " + picture.width() * scale + "mm; height: " + picture.height() * scale + "mm";
         out.open("div", "class", "figure");
-        out.trusted(SafeSvg.parse(svg).print(description));
-        out.element("p", "Figure " + figures + ": " + description, "class", "legend");
+        out.open(
+                        "object",
+                        "type",
+                        Figures.TYPE,
+                        "data-figure",
+                        Integer.toString(number),
+                        "style",
+                        size,
+                        "alt",
+                        description)
+                .close();
+        out.element("p", "Figure " + number + ": " + description, "class", "legend");
         out.close();
     }
 }

@@ -5,7 +5,6 @@ import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.outputdevice.helper.ExternalResourceControlPriority;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
-import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
 import com.openhtmltopdf.util.XRLog;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
@@ -48,7 +47,8 @@ public final class PdfPrinter {
      */
     public static byte[] print(ReportDocument document, PaperSize paper) {
         Fonts fonts = Fonts.loaded();
-        String html = HtmlPages.of(document, paper, fonts);
+        Figures figures = new Figures();
+        String html = HtmlPages.of(document, paper, fonts, figures);
         PdfRendererBuilder builder = new PdfRendererBuilder();
         builder.usePdfAConformance(PdfRendererBuilder.PdfAConformance.PDFA_2_A);
         builder.usePdfUaAccessibility(true);
@@ -62,16 +62,14 @@ public final class PdfPrinter {
                 (uri, type) -> false, ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI);
         builder.useExternalResourceAccessControl(
                 (uri, type) -> false, ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI);
-        try (BatikSVGDrawer drawer = new BatikSVGDrawer()) {
-            builder.useSVGDrawer(drawer);
-            builder.withHtmlContent(html, "about:blank");
-            try (PdfBoxRenderer renderer = builder.buildPdfRenderer();
-                    PDDocument pages = renderer.createPDFKeepOpen()) {
-                Imprint.apply(pages, document);
-                ByteArrayOutputStream file = new ByteArrayOutputStream();
-                pages.save(file);
-                return file.toByteArray();
-            }
+        builder.useObjectDrawerFactory(figures);
+        builder.withHtmlContent(html, "about:blank");
+        try (PdfBoxRenderer renderer = builder.buildPdfRenderer();
+                PDDocument pages = renderer.createPDFKeepOpen()) {
+            Imprint.apply(pages, document);
+            ByteArrayOutputStream file = new ByteArrayOutputStream();
+            pages.save(file);
+            return file.toByteArray();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

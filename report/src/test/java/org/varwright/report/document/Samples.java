@@ -16,9 +16,11 @@ public final class Samples {
 
     private static final String SVG = """
             <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 120" width="400" height="120" onload="steal()">
-              <title>drawing</title><script>steal()</script>
-              <line x1="10" y1="20" x2="390" y2="20" stroke="black" stroke-width="2"/>
-              <text x="20" y="60" font-family="Nowhere Sans" font-size="14">conductor &lt;bus&gt; 4.2 M\u03a9</text>
+              <title>drawing</title>
+              <g transform="translate(200 20)" onclick="steal()"><circle cx="0" cy="0" r="6" fill="none" stroke="#000000"/></g>
+              <path d="M300 60 L340 60 A10 10 0 0 1 340 80 L300 80 Z" fill="none" stroke="#000000" stroke-dasharray="4 2"/>
+              <line x1="10" y1="20" x2="390" y2="20" stroke="#000000" stroke-width="2"/>
+              <text x="20" y="60" font-family="Nowhere Sans" font-size="14" font-weight="bold" textLength="180">conductor &lt;bus&gt; 4.2 M\u03a9</text>
             </svg>
             """;
 
@@ -32,13 +34,20 @@ public final class Samples {
                     i,
                     i % 5 == 0 ? "hold" : "move",
                     "Open the disconnector 89-" + i + " and look at the blades of all three phases before you go on.",
+                    i % 5 == 0 ? List.of("Wait 5 min. When the wait is over: now prove dead.") : List.of(),
+                    i % 4 == 0
+                            ? List.of(
+                                    new StepLine.Items("", List.of("phase A", "phase B", "phase C", "neutral")),
+                                    new StepLine.Items(
+                                            "each: to case", List.of("u1", "u2", "u3", "u4", "u5", "u6", "u7")))
+                            : List.of(),
                     List.of(
                             new Fact("Where", "incoming compartment, panel " + i),
                             new Fact("Key", "K" + i + " comes free; take it with you"),
                             new Fact("See", "a gap in each phase"),
                             new Fact("Why", "the lock of the next door needs it")),
-                    i % 5 == 0 ? "Wait 5 min. When the wait is over: now prove dead." : "",
-                    List.of("live: line", "charged: stage 1", "grounded: none")));
+                    List.of("live: line", "charged: stage 1", "grounded: none"),
+                    i % 3 == 0 ? List.of("done by, time", "second person") : List.of("done by, time")));
         }
         List<Row> rows = new ArrayList<>();
         for (int i = 1; i <= 60; i++) {

@@ -1,0 +1,67 @@
+package org.varwright.report.pdf;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.awt.geom.Rectangle2D;
+import org.junit.jupiter.api.Test;
+import org.varwright.report.pdf.Picture.Mark;
+
+/** Drawings: what is read, and what is refused. */
+class PictureReaderTest {
+    @Test
+    void wordsAndLinesComeWithTheirPlace() {
+        Picture picture = read(
+                "<g transform=\"translate(10 20) scale(2)\"><line x1=\"0\" y1=\"0\" x2=\"30\" y2=\"40\" stroke=\"#123456\""
+                        + " stroke-dasharray=\"4 2\"/><text x=\"1\" y=\"2\" font-size=\"8\" font-weight=\"bold\">bus &lt;1&gt;</text></g>");
+        Mark.Outline line = assertInstanceOf(Mark.Outline.class, picture.marks().get(0));
+        Rectangle2D box = line.place().createTransformedShape(line.shape()).getBounds2D();
+        assertEquals(60.0, box.getWidth(), 1e-9);
+        assertEquals(80.0, box.getHeight(), 1e-9);
+        assertEquals(0x123456, line.pen().orElseThrow().colour().getRGB() & 0xffffff);
+        assertEquals(2, line.pen().orElseThrow().dashes().size());
+        Mark.Words words = assertInstanceOf(Mark.Words.class, picture.marks().get(1));
+        assertEquals("bus <1>", words.text());
+        assertTrue(words.bold());
+    }
+
+    @Test
+    void aHalfCircleBulgesToTheSideOfItsSweep() {
+        // half circle of radius 10 about (0, 0) from (0, -10) to (0, 10); sweep 1 turns clockwise on paper, so it
+        // bulges to +x
+        Rectangle2D right = new PathReader("M0 -10 A10 10 0 0 1 0 10").read().getBounds2D();
+        Rectangle2D left = new PathReader("M0 -10 A10 10 0 0 0 0 10").read().getBounds2D();
+        Rectangle2D relative = new PathReader("M0 -10 a10 10 0 0 1 0 20").read().getBounds2D();
+        assertEquals(10.0, right.getMaxX(), 0.01);
+        assertEquals(0.0, right.getMinX(), 0.01);
+        assertEquals(-10.0, left.getMinX(), 0.01);
+        assertEquals(right, relative);
+    }
+
+    @Test
+    void theWhiteEdgeIsTrimmed() {
+        Picture picture = read("<rect x=\"0\" y=\"0\" width=\"400\" height=\"300\" fill=\"#ffffff\"/>"
+                + "<rect x=\"100\" y=\"100\" width=\"50\" height=\"20\" fill=\"#000000\"/>");
+        assertEquals(54.0, picture.width(), 1e-9);
+        assertEquals(24.0, picture.height(), 1e-9);
+    }
+
+    @Test
+    void whatRunsLoadsOrLinksIsRefused() {
+        for (String element : new String[] {"script", "image", "foreignObject", "a", "use", "animate", "style"}) {
+            assertThrows(IllegalArgumentException.class, () -> read("<" + element + "/>"), element);
+        }
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> PictureReader.read("<!DOCTYPE svg [<!ENTITY x \"y\">]><svg xmlns=\"http://www.w3.org/2000/svg\""
+                        + " viewBox=\"0 0 1 1\">&x;</svg>"));
+        assertThrows(IllegalArgumentException.class, () -> PictureReader.read("not a drawing"));
+    }
+
+    private static Picture read(String inside) {
+        return PictureReader.read(
+                "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 400 300\">" + inside + "</svg>");
+    }
+}
