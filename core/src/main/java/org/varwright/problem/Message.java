@@ -186,6 +186,11 @@ public enum Message {
             "stage \"{0}\" has three-phase units; these must be connected {1}, with groups and strings 1 and a reactor only on the line side"),
     SENSOR_UNSUITED("a {1} sensor cannot work on stage \"{0}\", which is {2}; it suits {3}"),
     NO_SOLUTION("stage \"{0}\" can't be solved: {1}"),
+    SIGHTING_VALUE("a reading of {1} of \"{0}\" is not allowed; give an rms value, 0 or more"),
+    SIGHTING_UNCERTAINTY("an uncertainty of {0} is not allowed; give a part above 0 and below 1, such as 0.03"),
+    SIGHTING_LINE("a current of {1} in line \"{0}\" is not allowed; give lines A, B, C with 0 A or more"),
+    SENSOR_UNKNOWN("there is no sensor \"{0}\"; known are {1}"),
+    SENSOR_RATIO("the bank file gives no ratio for \"{0}\"; add it, or give the reading as a primary value"),
     NOTHING_OUT("no position is given; name the units that are out, {0}"),
     LOSS_NOT_ALLOWED("loss factor {0} is not allowed; give 0 to 1"),
 

@@ -168,7 +168,7 @@ public record Unbalance(
     }
 
     /** What the sensor may show although nothing failed (UNB-3). */
-    private static ErrorBudget budget(
+    static ErrorBudget budget(
             Bank bank,
             Stage stage,
             Protection protection,
@@ -184,19 +184,16 @@ public record Unbalance(
                         || bank.unitAt(p)
                                 .filter(u -> u.capacitanceFarads().isPresent())
                                 .isPresent());
-        double ofBank = 0.0;
-        if (measured) {
-            ofBank = largest(model, protection, asIs, Optional.empty());
-        } else {
-            double[][] groups = model.groupFarads(Capacitances.nameplate(bank));
-            for (int l = 0; l < groups.length; l++) {
-                double[][] moved = groups.clone();
-                moved[l] = groups[l].clone();
-                for (int g = 0; g < moved[l].length; g++) {
-                    moved[l][g] *= 1.0 + assumptions.capacitanceSpread();
-                }
-                ofBank = Math.max(ofBank, largest(model, protection, model.evaluate(moved), Optional.of(even)));
+        double inherent = largest(model, protection, asIs, Optional.empty());
+        double ofSpread = 0.0;
+        double[][] groups = model.groupFarads(Capacitances.nameplate(bank));
+        for (int l = 0; l < groups.length; l++) {
+            double[][] moved = groups.clone();
+            moved[l] = groups[l].clone();
+            for (int g = 0; g < moved[l].length; g++) {
+                moved[l][g] *= 1.0 + assumptions.capacitanceSpread();
             }
+            ofSpread = Math.max(ofSpread, largest(model, protection, model.evaluate(moved), Optional.of(even)));
         }
         double ofSystem = 0.0;
         List<Complex> volts = supply.phaseVolts();
@@ -214,7 +211,12 @@ public record Unbalance(
                             Optional.of(plain.evaluate(capacitances))));
         }
         return ErrorBudget.of(
-                ofBank, ofSystem, measured, assumptions, protection.senses().unit());
+                inherent,
+                ofSpread,
+                ofSystem,
+                measured,
+                assumptions,
+                protection.senses().unit());
     }
 
     private static double largest(LegModel model, Protection protection, LegState state, Optional<LegState> less) {
