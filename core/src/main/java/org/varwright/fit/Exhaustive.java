@@ -14,7 +14,9 @@ import java.util.Optional;
 final class Exhaustive {
     private final Puzzle puzzle;
     private final List<Puzzle.Movable> movables;
-    private final List<Puzzle.Shelf> shelf;
+    private final double[] farads;
+    private final boolean[][] fits;
+    private final SquaredBound[] bounds;
     private final StageState[] states;
     private final int[] open;
     private final int[] left;
@@ -31,14 +33,21 @@ final class Exhaustive {
     private long examined;
     private double bestExcess;
     private double bestSquared;
+    /** [stage] above this its alarm alone is broken further than in the best plan so far. */
+    private final double[] mostSquared;
+
     private Optional<Found> best = Optional.empty();
 
     Exhaustive(Puzzle puzzle, int mostExtra) {
         this.puzzle = puzzle;
         this.movables = puzzle.movables();
-        this.shelf = puzzle.shelf();
+        List<Puzzle.Shelf> shelf = puzzle.shelf();
+        this.farads = shelf.stream().mapToDouble(Puzzle.Shelf::farads).toArray();
+        this.fits = shelf.stream().map(Puzzle.Shelf::fits).toArray(boolean[][]::new);
+        this.bounds = puzzle.stages().stream().map(SquaredBound::new).toArray(SquaredBound[]::new);
         this.states = puzzle.states();
         this.open = puzzle.open().clone();
+        this.mostSquared = new double[puzzle.stages().size()];
         this.left = shelf.stream().mapToInt(s -> s.members().size()).toArray();
         this.used = new int[movables.size()];
         this.picked = new int[mostExtra];
@@ -59,6 +68,7 @@ final class Exhaustive {
         best = Optional.empty();
         bestExcess = Double.MAX_VALUE;
         bestSquared = Double.MAX_VALUE;
+        Arrays.fill(mostSquared, Double.MAX_VALUE);
         for (int out = 0; 2 * out <= extraLifts; out++) {
             if (puzzle.openPlaces() + out <= puzzle.spares()) {
                 pick(0, extraLifts - 2 * out, out);
@@ -196,9 +206,9 @@ final class Exhaustive {
             return;
         }
         for (int s = first; s < left.length; s++) {
-            if (left[s] > 0 && shelf.get(s).fits()[stage]) {
+            if (left[s] > 0 && fits[s][stage]) {
                 double before = sum(g);
-                set(g, before + shelf.get(s).farads());
+                set(g, before + farads[s]);
                 left[s]--;
                 slotShelf[i] = s;
                 fill(i + 1);
@@ -217,22 +227,48 @@ final class Exhaustive {
         }
         StageState state = states[stage];
         state.aim(puzzle.localOf()[g]);
+        if (outOfReach(state, stage, first, others)) {
+            return;
+        }
         for (int s = first; s < left.length; s++) {
-            Puzzle.Shelf spare = shelf.get(s);
-            if (left[s] == 0 || !spare.fits()[stage]) {
+            if (left[s] == 0 || !fits[s][stage]) {
                 continue;
             }
             examined++;
-            double squared = others + state.squaredWith(spare.farads());
-            if (bestExcess == 0.0 && !Found.clearlyLess(squared, bestSquared)) {
+            double own = state.squaredWith(farads[s]);
+            double squared = others + own;
+            if (own > mostSquared[stage] || (bestExcess == 0.0 && !Found.clearlyLess(squared, bestSquared))) {
                 continue;
             }
             double before = sum(g);
-            set(g, before + spare.farads());
+            set(g, before + farads[s]);
             slotShelf[slots - 1] = s;
             consider(squared);
             set(g, before);
         }
+    }
+
+    /** Whether none of the spares left can be better than the best; they count as examined. */
+    private boolean outOfReach(StageState state, int stage, int first, double others) {
+        double fewest = Double.MAX_VALUE;
+        double most = 0.0;
+        int count = 0;
+        for (int s = first; s < left.length; s++) {
+            if (left[s] > 0 && fits[s][stage]) {
+                fewest = Math.min(fewest, farads[s]);
+                most = Math.max(most, farads[s]);
+                count++;
+            }
+        }
+        if (count < 2) {
+            return false;
+        }
+        double least = bounds[stage].least(state, fewest, most);
+        if (least <= mostSquared[stage] && (bestExcess > 0.0 || Found.clearlyLess(others + least, bestSquared))) {
+            return false;
+        }
+        examined += count;
+        return true;
     }
 
     private void consider(double squared) {
@@ -246,6 +282,9 @@ final class Exhaustive {
         if (Found.better(excess, squared, bestExcess, bestSquared)) {
             bestExcess = excess;
             bestSquared = squared;
+            for (int s = 0; s < states.length; s++) {
+                mostSquared[s] = puzzle.stages().get(s).squaredAtExcess(excess);
+            }
             best = Optional.of(new Found(
                     extra,
                     excess,

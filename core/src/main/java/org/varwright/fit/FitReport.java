@@ -10,6 +10,7 @@ import org.varwright.bank.Stage;
 import org.varwright.bank.UnitPosition;
 import org.varwright.basis.Check;
 import org.varwright.basis.Verdict;
+import org.varwright.quantity.Dimension;
 
 /** Puts the answer of the search into the words of the bank. */
 final class FitReport {
@@ -105,6 +106,15 @@ final class FitReport {
                 notes.add(unit.at().name() + ": " + unit.why());
             } else if (unit.role() == Fitted.Role.KEPT && !unit.why().isEmpty()) {
                 notes.add(unit.at().name() + " is to be watched: " + unit.why());
+            }
+        }
+        for (Stage stage : input.bank().stages()) {
+            StageModel model = StageModel.of(input.bank(), stage);
+            if (model.voltageIsHopeless) {
+                notes.add(stage.name() + ": even with every unit alike its units bear "
+                        + Dimension.digits(100.0 * model.leastUnitPerRated(), 4)
+                        + " % of rated voltage at the highest voltage of the system: no fitting cures that, the rating or the"
+                        + " voltage in the bank file is to be looked at");
             }
         }
         long nameplate = input.units().stream()

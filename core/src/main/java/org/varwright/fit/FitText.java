@@ -44,6 +44,7 @@ public final class FitText {
     private static String headline(FitResult result) {
         String lifts = result.moves().size() == 1 ? "1 lift" : result.moves().size() + " lifts";
         String proof = "Search: " + result.proof() + " (" + result.plansExamined() + " plans evaluated).";
+        boolean broken = result.checks().stream().anyMatch(c -> c.verdict() == Verdict.FAIL);
         return switch (result.outcome()) {
             case COMPLETE ->
                 result.moves().isEmpty()
@@ -53,7 +54,8 @@ public final class FitText {
                 "NOT GOOD TO GO: with these spares a limit stays broken, see the checks below. " + lifts
                         + " give the best that was found. " + proof;
             case SPARES_MISSING ->
-                "SPARES ARE MISSING: see how to run on below. " + lifts + " with what there is. " + proof;
+                (broken ? "NOT GOOD TO GO: a limit is broken, see the checks below. " : "")
+                        + "SPARES ARE MISSING: see how to run on below. " + lifts + " with what there is. " + proof;
         };
     }
 

@@ -311,7 +311,8 @@ final class RunOnSearch {
                         empty,
                         after.movesFrom(start),
                         empty.size() * stage.unit().ratedVars(),
-                        state.excess() == 0.0,
+                        state.excess() == 0.0
+                                && state.highestUnitPerRated() <= FitLimits.VOLTS_PER_RATED * (1.0 + 1e-9),
                         state.highestUnitPerRated(),
                         signal.words(),
                         Math.sqrt(state.squared()) * base,

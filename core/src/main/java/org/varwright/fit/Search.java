@@ -55,19 +55,20 @@ final class Search {
             }
         }
         Optional<Found> seed = leastBad(levels);
+        Found start = seed.orElseGet(() -> Greedy.fill(puzzle));
         Descent descent = new Descent(puzzle);
-        Found found = descent.run(seed.orElseGet(() -> Greedy.fill(puzzle)), true, MOST_DESCENT);
+        Found found = descent.run(start, true, MOST_DESCENT);
         long examined = exhaustive.examined() + descent.examined();
         String tried = levels.isEmpty()
-                ? "there are too many plans to try all of them"
-                : "none of all plans with up to " + lifts(levels.size() - 1) + " keeps every limit";
-        return new Answer(
-                found,
-                List.of(),
-                false,
-                "not proven best: " + tried + "; this one was found by exchanging two units at a time"
-                        + (found.excess() > 0.0 ? ", and it doesn't keep every limit either" : ""),
-                examined);
+                ? "not proven best: there are too many plans to try all of them"
+                : "not proven best: none of all plans with up to " + lifts(levels.size() - 1) + " keeps every limit";
+        if (found.excess() == 0.0) {
+            String how = tried + "; this one was found by exchanging two units at a time";
+            return new Answer(found, List.of(), false, how, examined);
+        }
+        Found fewest = levels.isEmpty() ? start : levels.getFirst().orElse(start);
+        String how = tried + ", and none was found with more; this one has the fewest lifts";
+        return new Answer(fewest, List.of(), false, how, examined);
     }
 
     private static Answer leastUnbalance(

@@ -45,6 +45,8 @@ final class StageModel {
     final double highestPerNominal;
 
     final double nameplateLegFarads;
+    /** Whether no fitting at all can keep the voltage limit: then it doesn't steer the search. */
+    final boolean voltageIsHopeless;
 
     private StageModel(Bank bank, Stage stage) {
         this.stage = stage;
@@ -94,6 +96,7 @@ final class StageModel {
                 stringOfGroup[g] = s;
             }
         }
+        this.voltageIsHopeless = leastUnitPerRated() > FitLimits.VOLTS_PER_RATED * (1.0 + 1e-9);
     }
 
     static StageModel of(Bank bank, Stage stage) {
@@ -111,6 +114,33 @@ final class StageModel {
             case BETWEEN_NEUTRALS, DIFFERENTIAL -> inLeg ? reactorRise * reactorRise : reactorRise;
             case NEUTRAL_AMPERES -> reactorRise * reactorRise;
         };
+    }
+
+    /**
+     * Least that the most stressed unit can bear over its rated voltage, however well everything is balanced, at the highest voltage of the system: some phase
+     * always bears the full voltage to neutral, and some group of it at least an equal share.
+     */
+    double leastUnitPerRated() {
+        int groups = stage.legs().stream()
+                .mapToInt(l -> stage.layoutOf(l).groups())
+                .min()
+                .orElse(1);
+        double leg = switch (connection) {
+            case WYE_GROUNDED, WYE_UNGROUNDED, DOUBLE_WYE_GROUNDED, DOUBLE_WYE_UNGROUNDED -> 1.0;
+            case BRIDGE_GROUNDED, BRIDGE_UNGROUNDED -> 0.5;
+            case DELTA -> Math.sqrt(3.0);
+        };
+        return leg / groups / ratedPerPhaseVolts;
+    }
+
+    /** Square of the first signal at which its alarm is broken by {@code excess}, with room for rounding; the largest number where there is no alarm. */
+    double squaredAtExcess(double excess) {
+        UnbalanceSignal signal = signals.getFirst();
+        if (!Double.isFinite(signal.alarmPerUnit())) {
+            return Double.MAX_VALUE;
+        }
+        double seen = (1.0 + excess) * (1.0 + 1e-8) * signal.alarmPerUnit() / (highestPerNominal * rise(signal.kind()));
+        return seen * seen;
     }
 
     /** Capacitance of a leg by the nameplates [F]. */

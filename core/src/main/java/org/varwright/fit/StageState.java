@@ -90,31 +90,32 @@ final class StageState {
 
     /** {@link #squared()} as it would be with {@code farads} more in the group aimed at; nothing is changed. */
     double squaredWith(double farads) {
-        if (model.signals.getFirst().kind() == UnbalanceSignal.Kind.TAP) {
-            double before = sums[trialGroup];
-            set(trialGroup, before + farads);
-            double result = squared();
-            set(trialGroup, before);
-            return result;
-        }
-        double group = sums[trialGroup] + farads;
-        double string = trialInverseRest == 0.0 ? group : 1.0 / (trialInverseRest + 1.0 / group);
-        int[] fed = model.legsOfString[model.stringOfGroup[trialGroup]];
-        if (fed.length == 1) {
-            int leg = fed[0];
+        int leg = trialLeg();
+        if (leg >= 0 && model.signals.getFirst().kind() != UnbalanceSignal.Kind.TAP) {
             double before = legs[leg];
-            legs[leg] = trialLegRest[leg] + string;
+            legs[leg] = legWith(farads);
             double result = squared();
             legs[leg] = before;
             return result;
         }
-        double[] before = legs.clone();
-        for (int leg : fed) {
-            legs[leg] = trialLegRest[leg] + string;
-        }
+        double before = sums[trialGroup];
+        set(trialGroup, before + farads);
         double result = squared();
-        System.arraycopy(before, 0, legs, 0, before.length);
+        set(trialGroup, before);
         return result;
+    }
+
+    /** The one leg that the group aimed at feeds; −1 where it feeds several. */
+    int trialLeg() {
+        int[] fed = model.legsOfString[model.stringOfGroup[trialGroup]];
+        return fed.length == 1 ? fed[0] : -1;
+    }
+
+    /** Capacitance of {@link #trialLeg()} with {@code farads} more in the group aimed at [F]. */
+    double legWith(double farads) {
+        double group = sums[trialGroup] + farads;
+        double string = trialInverseRest == 0.0 ? group : 1.0 / (trialInverseRest + 1.0 / group);
+        return trialLegRest[trialLeg()] + string;
     }
 
     /** Square of the first signal, per unit. */
@@ -142,10 +143,7 @@ final class StageState {
                 }
                 yield rotating(phaseCapacitance) / (base * base);
             }
-            case BRIDGE -> {
-                double bridge = bridge();
-                yield bridge * bridge / (base * base);
-            }
+            case BRIDGE -> bridge() / (base * base);
             case TAP -> {
                 double tap = tap();
                 yield tap * tap;
@@ -195,21 +193,41 @@ final class StageState {
         return rotating(phaseCapacitance);
     }
 
-    /** Largest bridge current over ω and voltage to neutral: a capacitance [F]. */
+    /** Square of the largest bridge current over ω and voltage to neutral: a capacitance squared [F²]. */
     private double bridge() {
-        double worst = 0.0;
-        phases();
-        for (int p = 0; p < 3; p++) {
-            double ul = legs[4 * p];
-            double ll = legs[4 * p + 1];
-            double ur = legs[4 * p + 2];
-            double lr = legs[4 * p + 3];
-            double all = ul + ll + ur + lr;
-            if (all > 0.0) {
-                worst = Math.max(worst, Math.abs(ul * lr - ll * ur) / all * phaseVolts(p));
+        boolean floating = model.connection.hasFloatingNeutral();
+        double shiftRe = 0.0;
+        double shiftIm = 0.0;
+        if (floating) {
+            phases();
+            double total = phaseCapacitance[0] + phaseCapacitance[1] + phaseCapacitance[2];
+            if (total > 0.0) {
+                shiftRe = (phaseCapacitance[0] - 0.5 * (phaseCapacitance[1] + phaseCapacitance[2])) / total;
+                shiftIm = 0.5 * ROOT3 * (phaseCapacitance[2] - phaseCapacitance[1]) / total;
             }
         }
+        double worst = 0.0;
+        for (int p = 0; p < 3; p++) {
+            double across = acrossBridge(p);
+            double squared = across * across;
+            if (floating) {
+                double re = StageModel.COS[p] - shiftRe;
+                double im = StageModel.SIN[p] - shiftIm;
+                squared *= re * re + im * im;
+            }
+            worst = Math.max(worst, squared);
+        }
         return worst;
+    }
+
+    /** {@code |C_ul·C_lr − C_ll·C_ur|/ΣC} of a phase [F]. */
+    private double acrossBridge(int p) {
+        double ul = legs[4 * p];
+        double ll = legs[4 * p + 1];
+        double ur = legs[4 * p + 2];
+        double lr = legs[4 * p + 3];
+        double all = ul + ll + ur + lr;
+        return all > 0.0 ? Math.abs(ul * lr - ll * ur) / all : 0.0;
     }
 
     /** Voltage across phase {@code p} of a wye or bridge over the system's voltage to neutral; {@link #phases()} must have run. */
@@ -310,7 +328,8 @@ final class StageState {
 
     /** How far limits are broken: the sum of what lies above the voltage limit and above each alarm, as parts of those; 0 where all are kept. */
     double excess() {
-        double excess = Math.max(0.0, highestUnitPerRated() / FitLimits.VOLTS_PER_RATED - 1.0);
+        double excess =
+                model.voltageIsHopeless ? 0.0 : Math.max(0.0, highestUnitPerRated() / FitLimits.VOLTS_PER_RATED - 1.0);
         for (UnbalanceSignal signal : model.signals) {
             if (Double.isFinite(signal.alarmPerUnit())) {
                 double seen = Math.sqrt(squared(signal.kind())) * model.highestPerNominal * model.rise(signal.kind());

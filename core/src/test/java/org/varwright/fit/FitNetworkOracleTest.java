@@ -91,4 +91,40 @@ class FitNetworkOracleTest {
             }
         }
     }
+
+    /** FIT-3: the bound that spares evaluations is below every value in its range, and not far below where nothing else differs. */
+    @Test
+    void boundIsBelowEveryValue() {
+        int useful = 0;
+        for (int round = 0; round < 30; round++) {
+            for (Banks.Plan plan : Banks.everyKind()) {
+                Random random = new Random(100L * round + 1);
+                for (int i = 0; i < Math.max(1, plan.protection().size()); i++) {
+                    Bank bank = plan.protection().isEmpty()
+                            ? plan.bank()
+                            : plan.sensing(plan.protection().get(i)).bank();
+                    StageModel model = StageModel.of(bank, bank.stages().getFirst());
+                    double[] sums = new double[model.groupCount];
+                    for (int g = 0; g < sums.length; g++) {
+                        sums[g] = 1e-5 * (1.0 + (round % 2 == 0 ? 0.05 : 2.0) * random.nextDouble());
+                    }
+                    StageState state = new StageState(model, sums);
+                    int group = random.nextInt(sums.length);
+                    double fewest = 1e-5 * random.nextDouble();
+                    double most = fewest + 1e-6 * random.nextDouble();
+                    state.aim(group);
+                    double bound = new SquaredBound(model).least(state, fewest, most);
+                    double least = Double.MAX_VALUE;
+                    for (int k = 0; k <= 200; k++) {
+                        least = Math.min(least, state.squaredWith(fewest + (most - fewest) * k / 200.0));
+                    }
+                    assertTrue(
+                            bound <= least * (1.0 + 1e-9) + 1e-24,
+                            plan + " round " + round + " " + bound + " " + least);
+                    useful += bound > 0.5 * least ? 1 : 0;
+                }
+            }
+        }
+        assertTrue(useful > 1000, "useful " + useful);
+    }
 }

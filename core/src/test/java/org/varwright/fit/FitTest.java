@@ -129,4 +129,24 @@ class FitTest {
             assertTrue(text.contains("\"" + field + "\""), field);
         }
     }
+
+    /** Units rated a fifth below what they bear: no fitting cures that, and neither plan nor run-on advice may read as good. */
+    @Test
+    void aLimitThatNoFittingCanKeepIsNeverCalledKept() {
+        Banks.Plan plan = Banks.plan(Connection.WYE_UNGROUNDED, 1, 1, 3);
+        Bank bank = plan.rated(plan.unitVars(), plan.unitVolts() / 1.2).bank();
+        FitInput asked = FitBanks.random(bank, new Random(4), 1, 2, 0.08, FitOptions.USUAL);
+        FitResult whole = Fit.plan(asked);
+        assertEquals(FitResult.Outcome.LIMIT_BROKEN, whole.outcome());
+        assertTrue(FitText.of(whole).contains("NOT GOOD TO GO"), FitText.of(whole));
+        assertTrue(
+                whole.notes().stream().anyMatch(n -> n.contains("no fitting cures that")),
+                whole.notes().toString());
+        FitResult short1 = Fit.plan(FitBanks.input(bank, asked.units(), List.of(), FitOptions.USUAL));
+        assertTrue(!short1.runOn().getFirst().recommended(), "nothing to recommend");
+        assertTrue(
+                short1.runOn().getFirst().options().stream().noneMatch(RunOn.Option::limitsKept),
+                "no option keeps the limit");
+        assertTrue(FitText.of(short1).contains("NOT GOOD TO GO"), FitText.of(short1));
+    }
 }
