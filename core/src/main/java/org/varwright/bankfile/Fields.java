@@ -2,8 +2,6 @@ package org.varwright.bankfile;
 
 import java.util.ArrayList;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -22,13 +20,13 @@ import org.varwright.quantity.Dimension;
  * found in one run; {@link #finish} then gives nothing, so that no stand-in ever gets out.
  */
 final class Fields {
-    private static final int LONGEST_NAME = 120;
     private static final int LONGEST_NOTE = 4000;
 
     private final Section section;
     private final Tree.Mapping mapping;
     private final String path;
     private final Findings findings;
+    private final Values values;
     private final int errorsBefore;
     private final Set<String> read = new HashSet<>();
 
@@ -37,6 +35,7 @@ final class Fields {
         this.mapping = mapping;
         this.path = path;
         this.findings = findings;
+        this.values = new Values(section, findings);
         this.errorsBefore = findings.errorCount();
         findings.put(path, mapping.place());
     }
@@ -105,19 +104,19 @@ final class Fields {
     // ---- single values
 
     String name(String key) {
-        return text(key, LONGEST_NAME, true).orElse("");
+        return text(key, Values.LONGEST_NAME, true).orElse("");
     }
 
     Optional<String> optionalName(String key) {
-        return has(key) ? text(key, LONGEST_NAME, true) : none(key);
+        return has(key) ? text(key, Values.LONGEST_NAME, true) : none(key);
     }
 
     String word(String key) {
-        return text(key, LONGEST_NAME, false).orElse("");
+        return text(key, Values.LONGEST_NAME, false).orElse("");
     }
 
     Optional<String> optionalWord(String key) {
-        return has(key) ? text(key, LONGEST_NAME, false) : none(key);
+        return has(key) ? text(key, Values.LONGEST_NAME, false) : none(key);
     }
 
     Optional<String> optionalText(String key) {
@@ -190,7 +189,7 @@ final class Fields {
     /** A name that must be one of {@code known}; {@code kind} says in words of what. */
     String reference(String key, String kind, Set<String> known) {
         Optional<Tree.Scalar> scalar = scalar(key);
-        return scalar.map(s -> known(s, s.text().strip(), kind, known)).orElse("");
+        return scalar.map(s -> values.known(s, s.text().strip(), kind, known)).orElse("");
     }
 
     Optional<String> optionalReference(String key, String kind, Set<String> known) {
@@ -214,92 +213,23 @@ final class Fields {
         if (tree.isEmpty()) {
             return List.of();
         }
-        return nameList(tree.get(), path(key), key, atLeast, normal, kind, known);
-    }
-
-    private List<String> nameList(
-            Tree tree,
-            String listPath,
-            String key,
-            int atLeast,
-            UnaryOperator<String> normal,
-            String kind,
-            Set<String> known) {
-        List<Tree> items = tree instanceof Tree.Sequence s ? s.items() : List.of(tree);
-        Set<String> names = new LinkedHashSet<>();
-        for (int i = 0; i < items.size(); i++) {
-            Tree item = items.get(i);
-            findings.put(tree instanceof Tree.Sequence ? listPath + "[" + i + "]" : listPath, item.place());
-            Optional<Tree.Scalar> scalar = single(item, key);
-            if (scalar.isEmpty()) {
-                continue;
-            }
-            String name = normal.apply(scalar.get().text().strip());
-            if (!kind.isEmpty()) {
-                known(scalar.get(), name, kind, known);
-            }
-            if (Names.check(scalar.get(), name, LONGEST_NAME, true, findings) && !names.add(name)) {
-                findings.error(Message.REPEATED_ENTRY, scalar.get().place(), Shown.of(name));
-            }
-        }
-        if (items.size() < atLeast && !(tree instanceof Tree.Unreadable)) {
-            findings.error(
-                    Message.EMPTY_LIST,
-                    tree.place(),
-                    atLeast == 1 ? "one entry" : atLeast + " entries",
-                    section.example(key));
-        }
-        return List.copyOf(names);
+        return values.names(tree.get(), path(key), key, atLeast, normal, kind, known);
     }
 
     /** A mapping from names to lists of names, such as positions by device. */
     Map<String, List<String>> namesByName(String key, int atLeast, String kind, Set<String> known) {
-        Map<String, List<String>> result = new LinkedHashMap<>();
-        required(key).ifPresent(tree -> {
-            if (!(tree instanceof Tree.Mapping inner)) {
-                if (!(tree instanceof Tree.Unreadable)) {
-                    findings.error(Message.EXPECTED_MAPPING, tree.place(), tree.describe(), "names of " + kind + "s");
-                }
-                return;
-            }
-            for (Tree.Entry entry : inner.entries()) {
-                String name = entry.key().strip();
-                Tree.Scalar asScalar = new Tree.Scalar(entry.key(), false, entry.keyPlace());
-                known(asScalar, name, kind, known);
-                String entryPath = path(key) + "." + name;
-                findings.put(entryPath, entry.keyPlace());
-                result.put(
-                        name, nameList(entry.value(), entryPath, key, atLeast, UnaryOperator.identity(), "", Set.of()));
-            }
-            if (inner.entries().isEmpty()) {
-                findings.error(Message.EMPTY_LIST, tree.place(), "one entry", section.example(key));
-            }
-        });
-        return result;
+        return required(key)
+                .map(tree -> values.namesByName(tree, path(key), key, atLeast, kind, known))
+                .orElse(Map.of());
     }
 
     /** A mapping from names to single values, in the order of the file; empty where the key is not there. */
     Map<String, Tree.Scalar> scalarsByName(String key) {
-        Map<String, Tree.Scalar> result = new LinkedHashMap<>();
-        if (!has(key)) {
-            return result;
-        }
-        required(key).ifPresent(tree -> {
-            if (tree instanceof Tree.Mapping inner) {
-                for (Tree.Entry entry : inner.entries()) {
-                    String name = entry.key().strip();
-                    findings.put(path(key) + "." + name, entry.keyPlace());
-                    single(entry.value(), key).ifPresent(value -> result.put(name, value));
-                }
-            } else if (!(tree instanceof Tree.Unreadable)) {
-                findings.error(
-                        Message.EXPECTED_MAPPING,
-                        tree.place(),
-                        tree.describe(),
-                        "names, as in " + section.example(key));
-            }
-        });
-        return result;
+        return has(key)
+                ? required(key)
+                        .map(tree -> values.scalarsByName(tree, path(key), key))
+                        .orElse(Map.of())
+                : Map.of();
     }
 
     /** The items of a list that are right; a single mapping is read as a list of one. */
@@ -357,7 +287,7 @@ final class Fields {
 
     /** The single value of a key that must be there. */
     Optional<Tree.Scalar> scalar(String key) {
-        return required(key).flatMap(tree -> single(tree, key));
+        return required(key).flatMap(tree -> values.single(tree, key));
     }
 
     Optional<Tree.Scalar> optionalScalar(String key) {
@@ -370,39 +300,12 @@ final class Fields {
 
     // ---- inside
 
-    private Optional<Tree.Scalar> single(Tree tree, String key) {
-        if (tree instanceof Tree.Scalar scalar) {
-            if (!scalar.isNothing()) {
-                return Optional.of(scalar);
-            }
-            findings.error(Message.NO_VALUE, tree.place(), key, section.example(key));
-        } else if (tree instanceof Tree.Sequence sequence && sequence.items().size() == 1) {
-            return single(sequence.items().getFirst(), key);
-        } else if (!(tree instanceof Tree.Unreadable)) {
-            findings.error(Message.EXPECTED_TEXT, tree.place(), tree.describe(), section.example(key));
-        }
-        return Optional.empty();
-    }
-
     private Optional<String> text(String key, int longest, boolean isName) {
         return scalar(key).map(s -> {
             String text = s.text().strip();
             Names.check(s, text, longest, isName, findings);
             return text;
         });
-    }
-
-    private String known(Tree.Scalar scalar, String name, String kind, Set<String> known) {
-        if (!known.contains(name)) {
-            findings.error(
-                    Message.UNKNOWN_NAME,
-                    scalar.place(),
-                    kind,
-                    Shown.of(name),
-                    Nearest.hint(name, known),
-                    Shown.list(known));
-        }
-        return name;
     }
 
     private Optional<Tree> required(String key) {

@@ -124,7 +124,7 @@ class BankFileLawTest {
         byte[] good = BankFileTest.example("tamarack-flats-2.bank.yaml");
         assertTimeout(
                 Duration.ofMinutes(2),
-                () -> forSeeds(1500, random -> {
+                () -> forSeeds(700, random -> {
                     byte[] bytes = good.clone();
                     int changes = 1 + random.nextInt(4);
                     for (int i = 0; i < changes; i++) {
@@ -152,7 +152,7 @@ class BankFileLawTest {
                 .toList();
         assertTimeout(
                 Duration.ofMinutes(2),
-                () -> forSeeds(1500, random -> {
+                () -> forSeeds(700, random -> {
                     String text = files.get(random.nextInt(files.size()));
                     int changes = 1 + random.nextInt(3);
                     for (int i = 0; i < changes; i++) {
@@ -191,7 +191,7 @@ class BankFileLawTest {
 
     @Test
     void anyBankIsWrittenSoThatItIsReadBackTheSame() {
-        forSeeds(400, random -> {
+        forSeeds(300, random -> {
             String text = RandomBankText.of(random);
             BankReading reading = BankFile.read("random.yaml", text.getBytes(StandardCharsets.UTF_8));
             assertEquals(
