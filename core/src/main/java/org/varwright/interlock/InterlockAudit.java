@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.varwright.bank.Bank;
@@ -263,8 +264,12 @@ public record InterlockAudit(Bank bank, List<LockItem> locks, List<KeyItem> keys
                     isolation.locks(),
                     isolation.keys(),
                     isolation.exchanges(),
-                    isolation.interlocks().stream().filter(i -> i != interlock).toList(),
-                    isolation.delays().stream().filter(d -> d != delay).toList(),
+                    isolation.interlocks().stream()
+                            .filter(i -> !Objects.equals(i, interlock))
+                            .toList(),
+                    isolation.delays().stream()
+                            .filter(d -> !Objects.equals(d, delay))
+                            .toList(),
                     isolation.start());
         }
 
