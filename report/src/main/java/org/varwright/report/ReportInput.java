@@ -56,6 +56,11 @@ public record ReportInput(
                 Optional.empty());
     }
 
+    /** The same with these files named at the end. */
+    public ReportInput withFiles(List<InputFile> read) {
+        return new ReportInput(bank, job, date, read, interlocking, plan, survey, fit, energize, discharge);
+    }
+
     public ReportInput with(Interlocking result) {
         return new ReportInput(bank, job, date, files, Optional.of(result), plan, survey, fit, energize, discharge);
     }
