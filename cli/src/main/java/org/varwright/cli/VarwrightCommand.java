@@ -15,6 +15,7 @@ import picocli.CommandLine.Spec;
             IsolateCommand.class,
             DischargeCommand.class,
             UnbalanceCommand.class,
+            LocateCommand.class,
             SurveyCommand.class,
             FitCommand.class,
             EnergizeCommand.class

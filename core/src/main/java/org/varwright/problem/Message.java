@@ -190,6 +190,10 @@ public enum Message {
     SIGHTING_UNCERTAINTY("an uncertainty of {0} is not allowed; give a part above 0 and below 1, such as 0.03"),
     SIGHTING_LINE("a current of {1} in line \"{0}\" is not allowed; give lines A, B, C with 0 A or more"),
     SENSOR_UNKNOWN("there is no sensor \"{0}\"; known are {1}"),
+    SENSOR_NOT_NAMED(
+            "\"{0}\" does not say which sensor, and there are {2}; write name, equals sign and value; known are {1}"),
+    PHASOR_SYNTAX(
+            "\"{0}\" is not a value with an angle; write it such as \"20 mA∠79\" or \"20 mA@79\", the angle in degrees"),
     SENSOR_RATIO("the bank file gives no ratio for \"{0}\"; add it, or give the reading as a primary value"),
     NOTHING_OUT("no position is given; name the units that are out, {0}"),
     LOSS_NOT_ALLOWED("loss factor {0} is not allowed; give 0 to 1"),

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -226,6 +227,67 @@ class LocateTest {
         VarwrightException e = assertThrows(VarwrightException.class, () -> locate(bank, Sighting.of(sensor, 1.0)));
         assertEquals(message, e.problems().getFirst().message());
         assertTrue(e.problems().getFirst().text().contains("F neutral-current"));
+    }
+
+    @Test
+    void readsWhatIsTyped() {
+        Bank bank = fused(Connection.DOUBLE_WYE_UNGROUNDED, 4, Protection.Senses.NEUTRAL_CURRENT, 50, 5);
+        SightingReader reader = new SightingReader(bank);
+        assertEquals(List.of("F neutral-current"), reader.names());
+        Sighting sighting = reader.read(
+                "550 mA",
+                false,
+                OptionalDouble.of(30.0),
+                0.03,
+                Optional.of("20 mA@-90"),
+                List.of("A=326 A", "b = 320 A"));
+        assertEquals("F neutral-current", sighting.sensor());
+        assertEquals(0.55, sighting.magnitude(), 1e-12);
+        assertEquals(-0.02, sighting.healthy().orElseThrow().im(), 1e-12);
+        assertEquals(Map.of("A", 326.0, "B", 320.0), sighting.lineAmperes());
+        assertEquals(
+                sighting.sensor(),
+                reader.read("f  Neutral-current=1 A", false, OptionalDouble.empty(), 0.03, Optional.empty(), List.of())
+                        .sensor());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "0.55, , , NO_UNIT",
+        "0.55 V, , , WRONG_UNIT",
+        "G neutral-current=1 A, , , SENSOR_UNKNOWN",
+        "0.55 A, 20 mA, , PHASOR_SYNTAX",
+        "0.55 A, 20 mA@up, , PHASOR_SYNTAX",
+        "0.55 A, 20 mA@NaN, , PHASOR_SYNTAX",
+        "0.55 A, , 326 A, MEASURED_SYNTAX",
+        "0.55 A, , D=326 A, SIGHTING_LINE",
+        "-0.55 A, , , SIGHTING_VALUE"
+    })
+    void saysWhatIsWrongWithWhatIsTyped(
+            String reading, @Nullable String healthy, @Nullable String line, Message message) {
+        Bank bank = fused(Connection.DOUBLE_WYE_UNGROUNDED, 4, Protection.Senses.NEUTRAL_CURRENT, 50, 5);
+        SightingReader reader = new SightingReader(bank);
+        VarwrightException e = assertThrows(
+                VarwrightException.class,
+                () -> reader.read(
+                        reading,
+                        false,
+                        OptionalDouble.empty(),
+                        0.03,
+                        Optional.ofNullable(healthy),
+                        line == null ? List.of() : List.of(line)));
+        assertEquals(message, e.problems().getFirst().message());
+    }
+
+    /** Three bridge sensors: the reading must say which. */
+    @Test
+    void severalSensorsMustBeNamed() {
+        Bank bank = fused(Connection.BRIDGE_UNGROUNDED, 4, Protection.Senses.BRIDGE_CURRENT, 50, 5);
+        SightingReader reader = new SightingReader(bank);
+        VarwrightException e = assertThrows(
+                VarwrightException.class,
+                () -> reader.read("1 A", false, OptionalDouble.empty(), 0.03, Optional.empty(), List.of()));
+        assertEquals(Message.SENSOR_NOT_NAMED, e.problems().getFirst().message());
     }
 
     @Test
