@@ -1,9 +1,9 @@
 package org.varwright.fit;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.varwright.bank.Bank;
 import org.varwright.bank.Spare;
 import org.varwright.bank.Stage;
@@ -93,7 +93,11 @@ final class FitReport {
             if (reasons.stream().allMatch(Optional::isPresent)) {
                 rejected.add(new FitResult.Rejected(
                         spare.serial(),
-                        reasons.stream().flatMap(Optional::stream).distinct().collect(Collectors.joining("; "))));
+                        String.join(
+                                "; ",
+                                new LinkedHashSet<>(reasons.stream()
+                                        .flatMap(Optional::stream)
+                                        .toList()))));
             }
         }
         return rejected;

@@ -25,6 +25,9 @@ final class RunOnSearch {
     /** Choices evaluated at most. */
     static final int MOST_CHOICES = 60_000;
 
+    /** A way that loses more is shown only when it leaves less than this part of the unbalance. */
+    private static final double CLEARLY_BETTER = 0.8;
+
     private final Bank bank;
     private final Stage stage;
     private final StageModel model;
@@ -145,7 +148,10 @@ final class RunOnSearch {
                 .min(Comparator.comparingDouble((Choice c) -> Math.rint(Math.sqrt(c.squared()) * 1e4))
                         .thenComparing(byLoss))
                 .filter(c -> leastLoss.isPresent() && c != leastLoss.get())
-                .ifPresent(c -> ways.add(way(c, "best balanced")));
+                .map(c -> way(c, "best balanced"))
+                .filter(w -> w.option().signalPrimary()
+                        < CLEARLY_BETTER * ways.getFirst().option().signalPrimary())
+                .ifPresent(ways::add);
         all.stream()
                 .filter(c -> c.taken() == 0)
                 .min(byLoss)

@@ -63,7 +63,7 @@ final class SquaredBound {
         double dRe = re - re1;
         double dIm = im - im1;
         double length = dRe * dRe + dIm * dIm;
-        double along = length > 0.0 ? Math.clamp(-(re1 * dRe + im1 * dIm) / length, 0.0, 1.0) : 0.0;
+        double along = length > 0.0 ? Math.min(1.0, Math.max(0.0, -(re1 * dRe + im1 * dIm) / length)) : 0.0;
         double nearRe = re1 + along * dRe;
         double nearIm = im1 + along * dIm;
         return (nearRe * nearRe + nearIm * nearIm) / (denominator * denominator);

@@ -64,6 +64,23 @@ final class Request {
         return texts;
     }
 
+    /** The texts, or none where the member is missing. */
+    List<String> optionalTexts(String name) {
+        return members.get(name) instanceof Json.Null ? List.of() : texts(name);
+    }
+
+    /** True or false; false where the member is missing. */
+    boolean flag(String name) {
+        Json value = members.get(name);
+        if (value instanceof Json.Null) {
+            return false;
+        }
+        if (value instanceof Json.Bool flag) {
+            return flag.value();
+        }
+        throw wrong(name, "true or false");
+    }
+
     private static VarwrightException wrong(String name, String wanted) {
         return new VarwrightException(Message.REQUEST_MEMBER, new Place("", 0, 0, name), wanted);
     }

@@ -1,17 +1,24 @@
 package org.varwright.task;
 
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import org.varwright.bank.Bank;
 import org.varwright.bankfile.BankFile;
 import org.varwright.discharge.Discharge;
 import org.varwright.discharge.DischargeJson;
+import org.varwright.fit.Fit;
+import org.varwright.fit.FitInput;
+import org.varwright.fit.FitJson;
+import org.varwright.fit.FitOptions;
 import org.varwright.json.Json;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.Problem;
 import org.varwright.problem.VarwrightException;
 import org.varwright.survey.ReadingsFile;
+import org.varwright.survey.SparesFile;
 import org.varwright.survey.Survey;
 import org.varwright.survey.SurveyJson;
 import org.varwright.survey.SurveySettings;
@@ -49,18 +56,42 @@ public final class Tasks {
         String task = request.text("task");
         return switch (task) {
             case "discharge" -> DischargeJson.of(Discharge.of(bank(request), Optional.empty()));
-            case "survey" -> survey(request);
+            case "survey" -> SurveyJson.of(survey(request));
+            case "fit" -> fit(request);
             default ->
                 throw new VarwrightException(
-                        Message.TASK_UNKNOWN, new Place("", 0, 0, "task"), task, "discharge, survey");
+                        Message.TASK_UNKNOWN, new Place("", 0, 0, "task"), task, "discharge, survey, fit");
         };
     }
 
-    private static Json survey(Request request) {
+    private static Survey survey(Request request) {
         Bank bank = bank(request);
         byte[] table = request.text("readings").getBytes(StandardCharsets.UTF_8);
         SurveySettings settings = SurveySettings.of(bank.standard(), request.number("meterLimit"));
-        return SurveyJson.of(Survey.of(bank, ReadingsFile.read(bank, "readings", table), settings));
+        return Survey.of(bank, ReadingsFile.read(bank, "readings", table), settings);
+    }
+
+    /** Needs {@code spares}, the text of a table; may have {@code keep}, {@code swap} ({@code A=B}), {@code without}, {@code leastUnbalance}. */
+    private static Json fit(Request request) {
+        Survey survey = survey(request);
+        byte[] table = request.text("spares").getBytes(StandardCharsets.UTF_8);
+        List<FitOptions.Exchange> swaps = new ArrayList<>();
+        for (String pair : request.optionalTexts("swap")) {
+            int at = pair.indexOf('=');
+            if (at < 0) {
+                throw new VarwrightException(Message.REQUEST_MEMBER, new Place("", 0, 0, "swap"), "texts such as A=B");
+            }
+            swaps.add(new FitOptions.Exchange(
+                    pair.substring(0, at).strip(), pair.substring(at + 1).strip()));
+        }
+        FitOptions options = new FitOptions(
+                request.optionalTexts("keep"),
+                swaps,
+                request.optionalTexts("without"),
+                request.flag("leastUnbalance") ? FitOptions.Aim.LEAST_UNBALANCE : FitOptions.Aim.FEWEST_LIFTS,
+                FitOptions.USUAL.extraLifts());
+        return FitJson.of(Fit.plan(FitInput.from(
+                survey, SparesFile.read(survey.bank(), "spares", table).spares(), options)));
     }
 
     private static Bank bank(Request request) {
