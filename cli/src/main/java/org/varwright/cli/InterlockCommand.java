@@ -18,6 +18,9 @@ import picocli.CommandLine.Option;
             "Exit 1 where a property is not enforced, 3 where one is undecided."
         })
 final class InterlockCommand extends BankCommand {
+    /** Memory that a search may hold where nothing else is said [B]. */
+    static final long USUAL_MEMORY_BYTES = 1_024_000_000L;
+
     @Option(
             names = "--memory",
             paramLabel = "MB",

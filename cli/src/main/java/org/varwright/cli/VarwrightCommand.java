@@ -9,6 +9,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "varwright",
         subcommands = {
+            DemoCommand.class,
             CheckCommand.class,
             DrawCommand.class,
             InterlockCommand.class,
@@ -18,7 +19,8 @@ import picocli.CommandLine.Spec;
             LocateCommand.class,
             SurveyCommand.class,
             FitCommand.class,
-            EnergizeCommand.class
+            EnergizeCommand.class,
+            ReportCommand.class
         },
         mixinStandardHelpOptions = true,
         version = "varwright 0.1.0",

@@ -254,6 +254,7 @@ public enum Message {
     // ---- command line, report
     BUS_VOLTS_TYPED("\"{0}\" is neither one line voltage nor three (AB,BC,CA); write 13.8kV or 13.8kV,13.7kV,13.9kV"),
     NOT_POSITIVE("{0} is not above zero; write what was measured"),
+    REPORT_KIND("a report is written as .pdf or .json; give -o a name that ends so"),
     FILE_MISSING("there is no such file; check the name and the folder"),
     FILE_IS_A_FOLDER("this is a folder; name a file in it"),
     FILE_UNREADABLE("the file can't be read ({0}); check its permissions"),

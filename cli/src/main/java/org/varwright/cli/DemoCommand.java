@@ -1,0 +1,150 @@
+package org.varwright.cli;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code demo}: the whole job on an invented bank, step by step. */
+@Command(
+        name = "demo",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Runs the whole job on an invented bank at the terminal, says each step, and writes the report.",
+            "The files that it uses and all that it finds are left in a folder, to be tried out."
+        })
+final class DemoCommand implements Callable<Integer> {
+    /** The invented banks. */
+    enum DemoBank {
+        CORBEL_REACH_3("corbel-reach-3", "bay 3", "12.4kV"),
+        LANTERN_MESA_1("lantern-mesa-1", "north gate", "34.2kV"),
+        HALLIN_MOOR_2("hallin-moor-2", "mesh enclosure", "33.1kV");
+
+        private final String file;
+        private final String access;
+        private final String bus;
+
+        DemoBank(String file, String access, String bus) {
+            this.file = file;
+            this.access = access;
+            this.bus = bus;
+        }
+    }
+
+    /**
+     * One step of the demo.
+     *
+     * @param title what happens, in words
+     * @param file where the whole answer is kept
+     * @param until the terminal shows the answer up to the line that starts with this; all of it where no line does
+     * @param arguments the command that gives the answer
+     */
+    private record Scene(String title, String file, String until, List<String> arguments) {}
+
+    @Option(
+            names = "--bank",
+            paramLabel = "NAME",
+            defaultValue = "CORBEL_REACH_3",
+            description = "${COMPLETION-CANDIDATES} (default ${DEFAULT-VALUE}): a steel enclosure, an open rack, an IEC bank.")
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    private DemoBank bank;
+
+    @Option(names = "-o", paramLabel = "FOLDER", defaultValue = "varwright-demo", description = "Where files go (default ${DEFAULT-VALUE}).")
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    private Path folder;
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() {
+        PrintWriter out = spec.commandLine().getOut();
+        Path own = folder.resolve(bank.file);
+        for (String kind : List.of(".bank.yaml", ".readings.csv", ".spares.csv", ".job.yaml")) {
+            OutputFile.write(own.resolve(bank.file + kind), resource(bank.file + kind));
+        }
+        out.println("An invented bank, invented readings, invented spares: nothing here is a real place.");
+        int number = 0;
+        for (Scene scene : scenes(own)) {
+            number++;
+            out.println();
+            out.println("── " + number + "  " + scene.title());
+            out.println("   varwright " + typed(scene.arguments()));
+            out.println();
+            int code = play(scene, own, out);
+            if (code == ExitCode.BAD_INPUT.code() || code == ExitCode.INTERNAL.code()) {
+                return code;
+            }
+        }
+        out.println();
+        out.println("Everything is in " + own + ": the files that went in, every answer whole, the drawing and the report.");
+        return ExitCode.DONE.code();
+    }
+
+    private List<Scene> scenes(Path own) {
+        String bankFile = own.resolve(bank.file + ".bank.yaml").toString();
+        String readings = own.resolve(bank.file + ".readings.csv").toString();
+        String spares = own.resolve(bank.file + ".spares.csv").toString();
+        String job = own.resolve(bank.file + ".job.yaml").toString();
+        return List.of(
+                new Scene("The bank as its file describes it", "1-bank.txt", "UNIT TYPES", List.of("check", bankFile)),
+                new Scene("What a failure would do, and whether the relay would see it", "2-unbalance.txt", "FAILURES", List.of("unbalance", bankFile)),
+                new Scene("What the keys enforce, whatever anyone does", "3-interlocking.txt", "NOT ENFORCED:", List.of("interlock", bankFile)),
+                new Scene("The drawing", "4-drawing.txt", "", List.of("draw", bankFile, "-o", own.resolve("drawing.svg").toString())),
+                new Scene("The order of work, in and back", "5-order-of-work.txt", "WAY IN", List.of("isolate", bankFile, "--access", bank.access)),
+                new Scene("Its moves and keys on one card", "6-sequence-card.txt", "", List.of("isolate", bankFile, "--access", bank.access, "--card")),
+                new Scene("How long to wait, and what is left then", "7-discharge.txt", "CHECKS", List.of("discharge", bankFile)),
+                new Scene("What the readings say of every unit", "8-survey.txt", "EVERY UNIT", List.of("survey", bankFile, readings)),
+                new Scene("What to fit where", "9-fit.txt", "BETTER BALANCED", List.of("fit", bankFile, readings, "--spares", spares)),
+                new Scene("What the first energization should draw", "10-energization.txt", "CHECKS", List.of("energize", bankFile, "--bus", bank.bus)),
+                new Scene("The report", "11-report.txt", "", List.of("report", job, "-o", own.resolve("report.pdf").toString())));
+    }
+
+    private static int play(Scene scene, Path own, PrintWriter out) {
+        StringWriter answer = new StringWriter();
+        StringWriter remarks = new StringWriter();
+        PrintWriter answerWriter = new PrintWriter(answer);
+        PrintWriter remarkWriter = new PrintWriter(remarks);
+        int code = Main.run(answerWriter, remarkWriter, scene.arguments().toArray(String[]::new));
+        answerWriter.flush();
+        remarkWriter.flush();
+        OutputFile.write(own.resolve(scene.file()), answer.toString().getBytes(StandardCharsets.UTF_8));
+        boolean cut = false;
+        for (String line : answer.toString().split("\n", -1)) {
+            if (!scene.until().isEmpty() && line.stripLeading().startsWith(scene.until())) {
+                cut = true;
+                break;
+            }
+            out.println(line.isEmpty() ? "" : "   " + line);
+        }
+        remarks.toString().lines().forEach(line -> out.println("   " + line));
+        if (cut) {
+            out.println("   … the rest is in " + own.resolve(scene.file()));
+        }
+        return code;
+    }
+
+    private static String typed(List<String> arguments) {
+        return String.join(" ", arguments.stream().map(a -> a.contains(" ") ? "\"" + a + "\"" : a).toList());
+    }
+
+    private static byte[] resource(String name) {
+        try (InputStream in = DemoCommand.class.getResourceAsStream("/demo/" + name)) {
+            if (in == null) {
+                throw new IllegalStateException("the demo file " + name + " is missing from this build");
+            }
+            return in.readAllBytes();
+        } catch (IOException e) {
+            throw new IllegalStateException("the demo file " + name + " can't be read from this build", e);
+        }
+    }
+}

@@ -1,0 +1,101 @@
+package org.varwright.cli;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import org.varwright.isolation.Plan;
+import org.varwright.jobsheet.JobSheet;
+import org.varwright.jobsheet.PaperSize;
+import org.varwright.json.Json;
+import org.varwright.problem.Message;
+import org.varwright.problem.Place;
+import org.varwright.problem.VarwrightException;
+import org.varwright.quantity.Dimension;
+import org.varwright.report.Report;
+import org.varwright.report.ReportInput;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code report JOB -o FILE.pdf}. */
+@Command(
+        name = "report",
+        mixinStandardHelpOptions = true,
+        description = {
+            "The whole job as PDF (or JSON): bank, cautions, order of work, readings with verdicts, what to fit, expected currents.",
+            "JOB is a job sheet (.job.yaml), or a bank file with the options below.",
+            "Exit 1 where the order of work is refused, 3 where it is undecided; the report is written and says so."
+        })
+final class ReportCommand implements Callable<Integer> {
+    @Parameters(index = "0", paramLabel = "JOB", description = "Job sheet, or bank file.")
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    private Path job;
+
+    @Option(names = "-o", required = true, paramLabel = "FILE", description = "Where it goes: FILE.pdf or FILE.json.")
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    private Path target;
+
+    @Option(names = "--paper", paramLabel = "SIZE", description = "A4 or Letter; Letter with IEEE and A4 with IEC where it is not given.")
+    private @Nullable PaperSize paper;
+
+    @Option(names = "--access", arity = "1..*", paramLabel = "COMPARTMENT", description = "Compartments that people must get into.")
+    private List<String> access = new ArrayList<>();
+
+    @Option(names = "--readings", paramLabel = "READINGS.csv", description = "The readings taken.")
+    private @Nullable String readings;
+
+    @Option(names = "--spares", paramLabel = "SPARES.csv", description = "The spares on the truck.")
+    private @Nullable String spares;
+
+    @Option(names = "--bus", paramLabel = "VOLTS", description = "Bus voltage, line to line, for the expected currents.")
+    private @Nullable String bus;
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() {
+        String name = target.toString().toLowerCase(java.util.Locale.ROOT);
+        if (!name.endsWith(".pdf") && !name.endsWith(".json")) {
+            throw new VarwrightException(Message.REPORT_KIND, new Place(target.toString(), 0, 0, ""));
+        }
+        ReportInput input = JobFiles.isJobSheet(job)
+                ? JobFiles.run(job, LocalDate.now(), spec.commandLine().getErr())
+                : JobFiles.run(typed(), LocalDate.now(), spec.commandLine().getErr());
+        PaperSize size = paper == null ? input.job().paperFor(input.bank().standard()) : paper;
+        OutputFile.write(
+                target,
+                name.endsWith(".pdf")
+                        ? Report.write(input, size)
+                        : (JobJson.of(input).print() + "\n").getBytes(StandardCharsets.UTF_8));
+        spec.commandLine().getOut().println("report: " + target);
+        return input.plan().map(IsolateCommand::code).orElse(ExitCode.DONE).code();
+    }
+
+    private JobSheet typed() {
+        return new JobSheet(
+                job.toString(),
+                Optional.ofNullable(readings),
+                Optional.ofNullable(spares),
+                access,
+                bus == null ? OptionalDouble.empty() : OptionalDouble.of(Typed.quantity("--bus", Dimension.VOLTAGE, bus)),
+                Map.of(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                Map.of());
+    }
+}
