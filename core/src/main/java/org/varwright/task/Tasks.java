@@ -3,16 +3,35 @@ package org.varwright.task;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.varwright.bank.Bank;
+import org.varwright.bankfile.BankCheck;
+import org.varwright.bankfile.BankCheckJson;
 import org.varwright.bankfile.BankFile;
+import org.varwright.bankfile.BankReading;
 import org.varwright.discharge.Discharge;
 import org.varwright.discharge.DischargeJson;
+import org.varwright.drawing.DrawingOptions;
+import org.varwright.drawing.DrawingState;
+import org.varwright.drawing.OneLineDrawing;
+import org.varwright.energize.BusVolts;
+import org.varwright.energize.Energize;
+import org.varwright.energize.EnergizeJson;
+import org.varwright.energize.MeasuredValue;
+import org.varwright.energize.Uncertainty;
 import org.varwright.fit.Fit;
 import org.varwright.fit.FitInput;
 import org.varwright.fit.FitJson;
 import org.varwright.fit.FitOptions;
+import org.varwright.interlock.InterlockJson;
+import org.varwright.interlock.Interlocking;
+import org.varwright.interlock.Verifier;
+import org.varwright.isolation.Access;
+import org.varwright.isolation.IsolationJson;
+import org.varwright.isolation.PlanRequest;
 import org.varwright.json.Json;
+import org.varwright.network.Supply;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.Problem;
@@ -22,6 +41,9 @@ import org.varwright.survey.SparesFile;
 import org.varwright.survey.Survey;
 import org.varwright.survey.SurveyJson;
 import org.varwright.survey.SurveySettings;
+import org.varwright.unbalance.Assumptions;
+import org.varwright.unbalance.Unbalance;
+import org.varwright.unbalance.UnbalanceJson;
 
 /** Runs tasks given as JSON. */
 public final class Tasks {
@@ -55,13 +77,44 @@ public final class Tasks {
     private static Json result(Request request) {
         String task = request.text("task");
         return switch (task) {
+            case "check" -> BankCheckJson.of(BankCheck.of(reading(request)));
+            case "draw" -> draw(bank(request));
+            case "interlock" ->
+                InterlockJson.of(Interlocking.examine(bank(request), memory(request), Verifier.Progress.SILENT));
+            case "isolate" -> isolate(request);
             case "discharge" -> DischargeJson.of(Discharge.of(bank(request), Optional.empty()));
+            case "unbalance" -> unbalance(bank(request));
             case "survey" -> SurveyJson.of(survey(request));
             case "fit" -> fit(request);
+            case "energize" -> energize(request);
             default ->
                 throw new VarwrightException(
-                        Message.TASK_UNKNOWN, new Place("", 0, 0, "task"), task, "discharge, survey, fit");
+                        Message.TASK_UNKNOWN,
+                        new Place("", 0, 0, "task"),
+                        task,
+                        "check, draw, interlock, isolate, discharge, unbalance, survey, fit, energize");
         };
+    }
+
+    private static Json draw(Bank bank) {
+        String svg = OneLineDrawing.draw(bank, DrawingState.atStart(bank), DrawingOptions.LANDSCAPE);
+        return Json.object().put("svg", svg).build();
+    }
+
+    private static Json isolate(Request request) {
+        List<String> access = request.texts("access");
+        return IsolationJson.of(access, Access.plan(bank(request), PlanRequest.to(access)));
+    }
+
+    private static Json unbalance(Bank bank) {
+        return UnbalanceJson.of(Unbalance.of(bank, Map.of(), Supply.nominal(bank.system()), Assumptions.USUAL));
+    }
+
+    private static Json energize(Request request) {
+        List<MeasuredValue> measured =
+                request.texts("measured").stream().map(MeasuredValue::parse).toList();
+        BusVolts bus = BusVolts.balanced(request.number("busVolts"));
+        return EnergizeJson.of(Energize.of(bank(request), Map.of(), bus, Uncertainty.USUAL, measured));
     }
 
     private static Survey survey(Request request) {
@@ -94,9 +147,16 @@ public final class Tasks {
                 survey, SparesFile.read(survey.bank(), "spares", table).spares(), options)));
     }
 
+    private static long memory(Request request) {
+        return (long) request.number("memoryBytes");
+    }
+
     private static Bank bank(Request request) {
-        return BankFile.read("bank", request.text("bank").getBytes(StandardCharsets.UTF_8))
-                .requireBank();
+        return reading(request).requireBank();
+    }
+
+    private static BankReading reading(Request request) {
+        return BankFile.read("bank", request.text("bank").getBytes(StandardCharsets.UTF_8));
     }
 
     private static Json json(Problem problem) {
