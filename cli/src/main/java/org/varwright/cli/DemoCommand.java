@@ -53,11 +53,16 @@ final class DemoCommand implements Callable<Integer> {
             names = "--bank",
             paramLabel = "NAME",
             defaultValue = "CORBEL_REACH_3",
-            description = "${COMPLETION-CANDIDATES} (default ${DEFAULT-VALUE}): a steel enclosure, an open rack, an IEC bank.")
+            description =
+                    "${COMPLETION-CANDIDATES} (default ${DEFAULT-VALUE}): a steel enclosure, an open rack, an IEC bank.")
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private DemoBank bank;
 
-    @Option(names = "-o", paramLabel = "FOLDER", defaultValue = "varwright-demo", description = "Where files go (default ${DEFAULT-VALUE}).")
+    @Option(
+            names = "-o",
+            paramLabel = "FOLDER",
+            defaultValue = "varwright-demo",
+            description = "Where files go (default ${DEFAULT-VALUE}).")
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private Path folder;
 
@@ -86,7 +91,8 @@ final class DemoCommand implements Callable<Integer> {
             }
         }
         out.println();
-        out.println("Everything is in " + own + ": the files that went in, every answer whole, the drawing and the report.");
+        out.println("Everything is in " + own
+                + ": the files that went in, every answer whole, the drawing and the report.");
         return ExitCode.DONE.code();
     }
 
@@ -97,16 +103,60 @@ final class DemoCommand implements Callable<Integer> {
         String job = own.resolve(bank.file + ".job.yaml").toString();
         return List.of(
                 new Scene("The bank as its file describes it", "1-bank.txt", "UNIT TYPES", List.of("check", bankFile)),
-                new Scene("What a failure would do, and whether the relay would see it", "2-unbalance.txt", "FAILURES", List.of("unbalance", bankFile)),
-                new Scene("What the keys enforce, whatever anyone does", "3-interlocking.txt", "NOT ENFORCED:", List.of("interlock", bankFile)),
-                new Scene("The drawing", "4-drawing.txt", "", List.of("draw", bankFile, "-o", own.resolve("drawing.svg").toString())),
-                new Scene("The order of work, in and back", "5-order-of-work.txt", "WAY IN", List.of("isolate", bankFile, "--access", bank.access)),
-                new Scene("Its moves and keys on one card", "6-sequence-card.txt", "", List.of("isolate", bankFile, "--access", bank.access, "--card")),
-                new Scene("How long to wait, and what is left then", "7-discharge.txt", "CHECKS", List.of("discharge", bankFile)),
-                new Scene("What the readings say of every unit", "8-survey.txt", "EVERY UNIT", List.of("survey", bankFile, readings)),
-                new Scene("What to fit where", "9-fit.txt", "BETTER BALANCED", List.of("fit", bankFile, readings, "--spares", spares)),
-                new Scene("What the first energization should draw", "10-energization.txt", "CHECKS", List.of("energize", bankFile, "--bus", bank.bus)),
-                new Scene("The report", "11-report.txt", "", List.of("report", job, "-o", own.resolve("report.pdf").toString())));
+                new Scene(
+                        "What a failure would do, and whether the relay would see it",
+                        "2-unbalance.txt",
+                        "FAILURES",
+                        List.of("unbalance", bankFile)),
+                new Scene(
+                        "What the keys enforce, whatever anyone does",
+                        "3-interlocking.txt",
+                        "NOT ENFORCED:",
+                        List.of("interlock", bankFile)),
+                new Scene(
+                        "The drawing",
+                        "4-drawing.txt",
+                        "",
+                        List.of(
+                                "draw",
+                                bankFile,
+                                "-o",
+                                own.resolve("drawing.svg").toString())),
+                new Scene(
+                        "The order of work, in and back",
+                        "5-order-of-work.txt",
+                        "WAY IN",
+                        List.of("isolate", bankFile, "--access", bank.access)),
+                new Scene(
+                        "Its moves and keys on one card",
+                        "6-sequence-card.txt",
+                        "",
+                        List.of("isolate", bankFile, "--access", bank.access, "--card")),
+                new Scene(
+                        "How long to wait, and what is left then",
+                        "7-discharge.txt",
+                        "CHECKS",
+                        List.of("discharge", bankFile)),
+                new Scene(
+                        "What the readings say of every unit",
+                        "8-survey.txt",
+                        "EVERY UNIT",
+                        List.of("survey", bankFile, readings)),
+                new Scene(
+                        "What to fit where",
+                        "9-fit.txt",
+                        "BETTER BALANCED",
+                        List.of("fit", bankFile, readings, "--spares", spares)),
+                new Scene(
+                        "What the first energization should draw",
+                        "10-energization.txt",
+                        "CHECKS",
+                        List.of("energize", bankFile, "--bus", bank.bus)),
+                new Scene(
+                        "The report",
+                        "11-report.txt",
+                        "",
+                        List.of("report", job, "-o", own.resolve("report.pdf").toString())));
     }
 
     private static int play(Scene scene, Path own, PrintWriter out) {
@@ -134,7 +184,11 @@ final class DemoCommand implements Callable<Integer> {
     }
 
     private static String typed(List<String> arguments) {
-        return String.join(" ", arguments.stream().map(a -> a.contains(" ") ? "\"" + a + "\"" : a).toList());
+        return String.join(
+                " ",
+                arguments.stream()
+                        .map(a -> a.contains(" ") ? "\"" + a + "\"" : a)
+                        .toList());
     }
 
     private static byte[] resource(String name) {

@@ -73,12 +73,15 @@ final class JobFiles {
     }
 
     private ReportInput run(JobSheet job, Optional<JobSheetReading> reading, LocalDate today) {
-        Bank bank = BankFile.read(path(job.bank()), read("bank file", job.bank())).requireBank();
+        Bank bank =
+                BankFile.read(path(job.bank()), read("bank file", job.bank())).requireBank();
         reading.ifPresent(sheet -> sheet.requireFor(bank));
-        ReportInput input = ReportInput.of(bank, job, job.date().map(LocalDate::parse).orElse(today), files)
+        ReportInput input = ReportInput.of(
+                        bank, job, job.date().map(LocalDate::parse).orElse(today), files)
                 .with(Discharge.of(bank, Optional.empty()));
         if (bank.isolation().isPresent()) {
-            input = input.with(Interlocking.examine(bank, InterlockCommand.USUAL_MEMORY_BYTES, InterlockCommand.progress(err)));
+            input = input.with(
+                    Interlocking.examine(bank, InterlockCommand.USUAL_MEMORY_BYTES, InterlockCommand.progress(err)));
             if (!job.access().isEmpty()) {
                 PlanRequest request = PlanRequest.to(job.access());
                 input = input.with(Access.plan(
@@ -103,7 +106,8 @@ final class JobFiles {
         }
         if (job.busVolts().isPresent() && fitted.isPresent()) {
             List<MeasuredValue> measured = new ArrayList<>();
-            job.measured().forEach((name, value) -> measured.add(new MeasuredValue(name, value.value(), value.dimension())));
+            job.measured()
+                    .forEach((name, value) -> measured.add(new MeasuredValue(name, value.value(), value.dimension())));
             input = input.with(Energize.of(
                     bank, fitted.get(), BusVolts.balanced(job.busVolts().getAsDouble()), Uncertainty.USUAL, measured));
         } else if (job.busVolts().isPresent()) {
@@ -135,6 +139,7 @@ final class JobFiles {
     /** Whether a file is a job sheet: its name says so, or its first key does. */
     static boolean isJobSheet(Path file) {
         return file.toString().endsWith(".job.yaml")
-                || new String(org.varwright.cli.InputFile.read(file), StandardCharsets.UTF_8).contains("format: varwright-job/");
+                || new String(org.varwright.cli.InputFile.read(file), StandardCharsets.UTF_8)
+                        .contains("format: varwright-job/");
     }
 }

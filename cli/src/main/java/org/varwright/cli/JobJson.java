@@ -18,7 +18,11 @@ final class JobJson {
                 .put("bank", input.bank().name())
                 .put("date", input.date().toString())
                 .put("interlock", input.interlocking().map(InterlockJson::of).orElse(Json.none()))
-                .put("isolate", input.plan().map(p -> IsolationJson.of(input.job().access(), p)).orElse(Json.none()))
+                .put(
+                        "isolate",
+                        input.plan()
+                                .map(p -> IsolationJson.of(input.job().access(), p))
+                                .orElse(Json.none()))
                 .put("discharge", input.discharge().map(DischargeJson::of).orElse(Json.none()))
                 .put("survey", input.survey().map(SurveyJson::of).orElse(Json.none()))
                 .put("fit", input.fit().<Json>map(FitJson::of).orElse(Json.none()))

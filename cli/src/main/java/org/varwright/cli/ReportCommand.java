@@ -10,10 +10,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
-import org.varwright.isolation.Plan;
 import org.varwright.jobsheet.JobSheet;
 import org.varwright.jobsheet.PaperSize;
-import org.varwright.json.Json;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
@@ -44,10 +42,17 @@ final class ReportCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private Path target;
 
-    @Option(names = "--paper", paramLabel = "SIZE", description = "A4 or Letter; Letter with IEEE and A4 with IEC where it is not given.")
+    @Option(
+            names = "--paper",
+            paramLabel = "SIZE",
+            description = "A4 or Letter; Letter with IEEE and A4 with IEC where it is not given.")
     private @Nullable PaperSize paper;
 
-    @Option(names = "--access", arity = "1..*", paramLabel = "COMPARTMENT", description = "Compartments that people must get into.")
+    @Option(
+            names = "--access",
+            arity = "1..*",
+            paramLabel = "COMPARTMENT",
+            description = "Compartments that people must get into.")
     private List<String> access = new ArrayList<>();
 
     @Option(names = "--readings", paramLabel = "READINGS.csv", description = "The readings taken.")
@@ -56,7 +61,10 @@ final class ReportCommand implements Callable<Integer> {
     @Option(names = "--spares", paramLabel = "SPARES.csv", description = "The spares on the truck.")
     private @Nullable String spares;
 
-    @Option(names = "--bus", paramLabel = "VOLTS", description = "Bus voltage, line to line, for the expected currents.")
+    @Option(
+            names = "--bus",
+            paramLabel = "VOLTS",
+            description = "Bus voltage, line to line, for the expected currents.")
     private @Nullable String bus;
 
     @Spec
@@ -88,7 +96,9 @@ final class ReportCommand implements Callable<Integer> {
                 Optional.ofNullable(readings),
                 Optional.ofNullable(spares),
                 access,
-                bus == null ? OptionalDouble.empty() : OptionalDouble.of(Typed.quantity("--bus", Dimension.VOLTAGE, bus)),
+                bus == null
+                        ? OptionalDouble.empty()
+                        : OptionalDouble.of(Typed.quantity("--bus", Dimension.VOLTAGE, bus)),
                 Map.of(),
                 Optional.empty(),
                 Optional.empty(),

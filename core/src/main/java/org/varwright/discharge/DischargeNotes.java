@@ -2,6 +2,7 @@ package org.varwright.discharge;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.varwright.bank.Bank;
 import org.varwright.bank.Vocabulary;
 import org.varwright.quantity.Dimension;
@@ -67,7 +68,11 @@ final class DischargeNotes {
                                 .orElse(0.0)
                         * Math.exp(-5.0))
                 + " here.");
-        if (stages.stream().map(s -> s.stage().unit().name()).distinct().count() > 1) {
+        if (stages.stream()
+                        .map(s -> s.stage().unit().name())
+                        .collect(Collectors.toSet())
+                        .size()
+                > 1) {
             cautions.add("Units of different types stand here: the slowest rules where they share a space.");
         }
         if (stages.stream().anyMatch(s -> !s.isKnown())) {

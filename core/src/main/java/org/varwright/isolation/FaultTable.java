@@ -8,6 +8,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.varwright.bank.Bank;
 import org.varwright.bank.Device;
 import org.varwright.bank.EnergySource;
@@ -315,7 +316,11 @@ final class FaultTable {
             int phase = p;
             outcomes.add(replay(poles -> fault.apply(poles, phase)));
         }
-        if (outcomes.stream().map(FaultTable::summary).distinct().count() == 1) {
+        if (outcomes.stream()
+                        .map(FaultTable::summary)
+                        .collect(Collectors.toSet())
+                        .size()
+                == 1) {
             add(kind, what, together, outcomes.getFirst(), harmless);
         } else {
             for (int p = 0; p < Poles.PHASES; p++) {

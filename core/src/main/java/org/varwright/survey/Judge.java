@@ -1,6 +1,7 @@
 package org.varwright.survey;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -65,8 +66,8 @@ final class Judge {
                     + unit.known().flatMap(KnownUnit::serial).orElse("none")
                     + "): a unit fitted since; its earlier value does not count.");
         }
-        List<String> legs =
-                unit.takes().stream().map(Gathered.Take::leg).distinct().toList();
+        List<String> legs = List.copyOf(new LinkedHashSet<>(
+                unit.takes().stream().map(Gathered.Take::leg).toList()));
         if (legs.isEmpty()) {
             return notJudged(
                     unit,

@@ -2,6 +2,7 @@ package org.varwright.unbalance;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -89,7 +90,8 @@ final class FailureTable {
                         || !limit.holds(effect.get().highestPerRated())
                 ? RunVerdict.TAKE_OUT
                 : RunVerdict.ALARM;
-        List<String> legs = positions.stream().map(UnitPosition::leg).distinct().toList();
+        List<String> legs = List.copyOf(
+                new LinkedHashSet<>(positions.stream().map(UnitPosition::leg).toList()));
         return new FailureRow(
                 stage.name(),
                 legs.size() == 1 ? legs.getFirst() : "",

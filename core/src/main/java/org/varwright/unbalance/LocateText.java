@@ -52,6 +52,6 @@ public final class LocateText {
 
     /** Never "100 %": what was not thought of is not among the candidates. */
     private static String likely(double probability) {
-        return probability > 0.99 ? "> 99 %" : String.format(Locale.ROOT, "%.0f %%", 100.0 * probability);
+        return probability > 0.99 ? "> 99 %" : String.format(Locale.ROOT, "%.0f", 100.0 * probability) + " %";
     }
 }

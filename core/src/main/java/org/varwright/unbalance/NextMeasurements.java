@@ -3,6 +3,7 @@ package org.varwright.unbalance;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import org.varwright.bank.Bank;
@@ -96,7 +97,8 @@ final class NextMeasurements {
     }
 
     private static List<String> places(Candidate candidate) {
-        return candidate.parts().stream().map(Candidate.Part::place).distinct().toList();
+        return List.copyOf(new LinkedHashSet<>(
+                candidate.parts().stream().map(Candidate.Part::place).toList()));
     }
 
     /** Legs by probability. */

@@ -1,6 +1,7 @@
 package org.varwright.unbalance;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -97,10 +98,8 @@ public record Unbalance(
         List<FailureRow> rows = new ArrayList<>();
         List<Check> checks = new ArrayList<>();
         for (Stage stage : bank.stages()) {
-            List<UnitPosition> own = out.stream()
-                    .filter(p -> p.stage().equals(stage.name()))
-                    .distinct()
-                    .toList();
+            List<UnitPosition> own = new LinkedHashSet<>(out)
+                    .stream().filter(p -> p.stage().equals(stage.name())).toList();
             if (own.isEmpty()) {
                 continue;
             }
