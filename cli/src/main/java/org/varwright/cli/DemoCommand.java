@@ -6,6 +6,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -24,18 +25,28 @@ import picocli.CommandLine.Spec;
 final class DemoCommand implements Callable<Integer> {
     /** The invented banks. */
     enum DemoBank {
-        CORBEL_REACH_3("corbel-reach-3", "bay 3", "12.4kV"),
-        LANTERN_MESA_1("lantern-mesa-1", "north gate", "34.2kV"),
-        HALLIN_MOOR_2("hallin-moor-2", "mesh enclosure", "33.1kV");
+        CORBEL_REACH_3("corbel-reach-3", "12.4kV", "bay 3", "bay 4"),
+        LANTERN_MESA_1("lantern-mesa-1", "34.2kV", "north gate"),
+        HALLIN_MOOR_2("hallin-moor-2", "33.1kV", "mesh enclosure");
 
         private final String file;
-        private final String access;
         private final String bus;
 
-        DemoBank(String file, String access, String bus) {
+        @SuppressWarnings("ImmutableEnumChecker") // an unmodifiable list
+        private final List<String> access;
+
+        DemoBank(String file, String bus, String... access) {
             this.file = file;
-            this.access = access;
             this.bus = bus;
+            this.access = List.of(access);
+        }
+
+        /** The command that plans the access. */
+        private List<String> isolate(String bankFile, String... more) {
+            List<String> arguments = new ArrayList<>(List.of("isolate", bankFile));
+            access.forEach(compartment -> arguments.addAll(List.of("--access", compartment)));
+            arguments.addAll(List.of(more));
+            return arguments;
         }
     }
 
@@ -122,16 +133,9 @@ final class DemoCommand implements Callable<Integer> {
                                 bankFile,
                                 "-o",
                                 own.resolve("drawing.svg").toString())),
+                new Scene("The order of work, in and back", "5-order-of-work.txt", "WAY IN", bank.isolate(bankFile)),
                 new Scene(
-                        "The order of work, in and back",
-                        "5-order-of-work.txt",
-                        "WAY IN",
-                        List.of("isolate", bankFile, "--access", bank.access)),
-                new Scene(
-                        "Its moves and keys on one card",
-                        "6-sequence-card.txt",
-                        "",
-                        List.of("isolate", bankFile, "--access", bank.access, "--card")),
+                        "Its moves and keys on one card", "6-sequence-card.txt", "", bank.isolate(bankFile, "--card")),
                 new Scene(
                         "How long to wait, and what is left then",
                         "7-discharge.txt",

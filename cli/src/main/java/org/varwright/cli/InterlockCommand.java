@@ -1,6 +1,9 @@
 package org.varwright.cli;
 
 import java.io.PrintWriter;
+import org.varwright.interlock.InterlockAudit;
+import org.varwright.interlock.InterlockAuditJson;
+import org.varwright.interlock.InterlockAuditText;
 import org.varwright.interlock.InterlockJson;
 import org.varwright.interlock.InterlockText;
 import org.varwright.interlock.Interlocking;
@@ -29,12 +32,22 @@ final class InterlockCommand extends BankCommand {
                     "Memory that the search may hold, in megabytes (default ${DEFAULT-VALUE}); past it the answer is \"undecided\".")
     private int megabytes;
 
+    @Option(
+            names = "--audit",
+            description =
+                    "Print the list that an auditor walks instead: each lock, each position, each forbidden move to try by hand.")
+    private boolean audit;
+
     @Override
     Answer answer(BankArgument bank) {
-        Interlocking interlocking =
-                Interlocking.examine(bank.bank(err()), Math.max(1, megabytes) * 1_000_000L, progress(err()));
-        return new Answer(
-                InterlockText.of(interlocking), InterlockJson.of(interlocking), code(interlocking.verification()));
+        long bytes = Math.max(1, megabytes) * 1_000_000L;
+        Interlocking interlocking = Interlocking.examine(bank.bank(err()), bytes, progress(err()));
+        ExitCode code = code(interlocking.verification());
+        if (audit) {
+            InterlockAudit walked = InterlockAudit.of(interlocking, bytes, progress(err()));
+            return new Answer(InterlockAuditText.of(walked), InterlockAuditJson.of(walked), code);
+        }
+        return new Answer(InterlockText.of(interlocking), InterlockJson.of(interlocking), code);
     }
 
     static ExitCode code(Verification verification) {
