@@ -117,7 +117,7 @@ final class DemoCommand implements Callable<Integer> {
                 new Scene(
                         "What a failure would do, and whether the relay would see it",
                         "2-unbalance.txt",
-                        "FAILURES",
+                        "SETTINGS OF",
                         List.of("unbalance", bankFile)),
                 new Scene(
                         "What the keys enforce, whatever anyone does",
