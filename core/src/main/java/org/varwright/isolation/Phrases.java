@@ -221,7 +221,7 @@ final class Phrases {
             case Move.Withdraw ignored -> "stop: never force a key; find out which key or position is wrong";
             case Move.Extend ignored -> "stop: the thing is not where you believe it is";
             case Move.OpenDoor ignored -> "stop: never force a door";
-            case Move.CloseDoor ignored -> "find what is in the way: a tool, a ground, a part";
+            case Move.CloseDoor ignored -> "find what is in the way: a tool, a lead, a part";
             case Move.Give ignored -> "stop: a key is missing or wrong";
             case Move.Return ignored -> "stop: a key is missing; nobody goes on until it is found";
             case Move.Wait ignored -> "";

@@ -174,7 +174,7 @@ final class OrderSections {
         add(details, "Made sure by", madeSureBy(step.enforcedBy()));
         return new StepLine(
                 step.n(),
-                step.kind().code().replace('-', ' '),
+                kind(words, step.kind()),
                 step.text(),
                 frames,
                 items(step.items()),
@@ -212,6 +212,15 @@ final class OrderSections {
     private static String end(String item) {
         int colon = item.indexOf(": ");
         return colon < 0 ? "" : item.substring(colon + 2);
+    }
+
+    private static String kind(Vocabulary words, OrderStep.Kind kind) {
+        return switch (kind) {
+            case GROUND -> words.ground();
+            case UNGROUND -> "un" + words.ground();
+            case MOVE, LOOK, HOLD, TEST, DISCHARGE, SHORT, LOCK_ON, LOCK_OFF, COUNT, ENERGIZE, CONFIRM ->
+                kind.code().replace('-', ' ');
+        };
     }
 
     private static String madeSureBy(OrderStep.EnforcedBy by) {

@@ -28,7 +28,7 @@ final class SummarySection {
                         new Fact(
                                 "Found",
                                 input.survey().map(SummarySection::found).orElse("no readings in this job")),
-                        new Fact("Fit", input.fit().map(FitSections::headline).orElse("not worked out in this job")),
+                        new Fact("Fit", fit(input)),
                         new Fact("Way in", input.plan().map(SummarySection::way).orElse("none asked for")),
                         new Fact("Locks", locks(input)),
                         new Fact("Checks", checks(checks)))));
@@ -44,6 +44,23 @@ final class SummarySection {
             }
         }
         return String.join("; ", lines);
+    }
+
+    /** The headline, with what it leans on: units that nobody could judge are reckoned with what was known of them before. */
+    private static String fit(ReportInput input) {
+        if (input.fit().isEmpty()) {
+            return "not worked out in this job";
+        }
+        String headline = FitSections.headline(input.fit().get());
+        int open = input.survey()
+                .map(s -> s.with(UnitVerdict.MEASURE_AGAIN).size()
+                        + s.with(UnitVerdict.NOT_MEASURED).size())
+                .orElse(0);
+        return open == 0
+                ? headline
+                : headline + " This holds only if the " + open
+                        + (open == 1 ? " unit" : " units")
+                        + " that could not be judged turn out as reckoned: measure first.";
     }
 
     private static String way(Plan plan) {

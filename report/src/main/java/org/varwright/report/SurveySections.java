@@ -65,7 +65,10 @@ final class SurveySections {
                     List.of(
                             Column.left("Leg", 30),
                             Column.right("Capacitance", 20),
-                            Column.right("Off the mean of its stage", 22),
+                            Column.right(
+                                    "Off the mean of its "
+                                            + survey.bank().words().stage(),
+                                    22),
                             Column.left("Units", 28)),
                     survey.legs().stream().map(SurveySections::leg).toList()));
         }

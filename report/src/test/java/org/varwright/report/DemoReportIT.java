@@ -2,18 +2,21 @@ package org.varwright.report;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.varwright.energize.ExpectedCurrent;
@@ -56,6 +59,11 @@ class DemoReportIT {
                 assertTrue(text.contains(packed(unit.reason())), unit.reason());
             }
         }
+        long open = input.survey().orElseThrow().units().stream()
+                .filter(u -> u.verdict() == UnitVerdict.MEASURE_AGAIN || u.verdict() == UnitVerdict.NOT_MEASURED)
+                .count();
+        assertTrue(open > 0, "the demo has readings that can't be right");
+        assertTrue(text.contains(packed("This holds only if the " + open + " unit")), "what the fit leans on");
         FitResult fit = input.fit().orElseThrow();
         fit.moves().forEach(m -> assertTrue(text.contains(packed(m.serial())), m.serial()));
         assertTrue(!fit.rejected().isEmpty(), "the demo has a spare that does not fit");
@@ -68,6 +76,20 @@ class DemoReportIT {
             assertTrue(text.contains(packed(row)), row);
         }
         input.files().forEach(f -> assertTrue(text.contains(f.sha256()), f.name()));
+    }
+
+    @Test
+    void anIecBankIsReportedInIecWords() throws IOException {
+        try (PDDocument file = Loader.loadPDF(Report.write(DemoJobs.run("hallin-moor-2"), PaperSize.A4))) {
+            String text = new PDFTextStripper()
+                    .getText(file)
+                    .replace("closed-to-ground", "")
+                    .replace("grounded-charged", "")
+                    .replace("ungrounded-entry", "");
+            for (String word : List.of("ground", "wye", "stage")) {
+                assertFalse(text.toLowerCase(Locale.ROOT).contains(word), word + " in an IEC report");
+            }
+        }
     }
 
     @ParameterizedTest
