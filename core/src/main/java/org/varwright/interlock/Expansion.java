@@ -11,6 +11,8 @@ import java.util.Map;
 final class Expansion {
     private final Circuits circuits;
     private final Numbering numbering;
+    private final Symmetry symmetry;
+    private final boolean symmetric;
     private final long plantBits;
     private final long accessBits;
     private final long closedMask;
@@ -43,8 +45,10 @@ final class Expansion {
     final long[] after;
     final Circuit[] circuitAfter;
 
-    Expansion(Scheme scheme, Numbering numbering) {
+    Expansion(Scheme scheme, Numbering numbering, Symmetry symmetry) {
         this.numbering = numbering;
+        this.symmetry = symmetry;
+        symmetric = !symmetry.isTrivial();
         circuits = scheme.circuits();
         rules = scheme.rules();
         Layout layout = scheme.layout();
@@ -120,8 +124,22 @@ final class Expansion {
         return new State(numbering.plant(number) & plantBits, numbering.access(number) & accessBits);
     }
 
+    /** The number of a state, or of the one that stands for all that differ from it only by swapping stages that are alike. */
     long number(State state) {
-        return numbering.number(state.plant(), state.access());
+        return number(state.plant(), state.access());
+    }
+
+    private long number(long ofPlant, long ofAccess) {
+        if (!symmetric) {
+            return numbering.number(ofPlant, ofAccess);
+        }
+        symmetry.settle(ofPlant, ofAccess);
+        return numbering.number(symmetry.plant, symmetry.access);
+    }
+
+    /** How many states the one that was expanded last stands for. */
+    long standsFor() {
+        return symmetric ? symmetry.count(plant, access) : 1;
     }
 
     /** Goes to a state without looking at its moves. */
@@ -154,7 +172,7 @@ final class Expansion {
                 }
                 rule[count] = r;
                 circuitAfter[count] = circuit;
-                after[count] = numbering.number(plantAfter, (access & accessClear[r]) | accessSet[r]);
+                after[count] = number(plantAfter, (access & accessClear[r]) | accessSet[r]);
                 count++;
             }
         }

@@ -18,6 +18,7 @@ public final class InterlockJson {
                 .put("bank", interlocking.bank().name())
                 .put("states", (double) verification.states())
                 .put("moves", (double) verification.moves())
+                .put("visited", (double) verification.visited())
                 .put("complete", verification.complete())
                 .put("depth", verification.depth())
                 .put("properties", Json.of(properties))

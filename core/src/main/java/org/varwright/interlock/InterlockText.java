@@ -77,7 +77,11 @@ public final class InterlockText {
 
     private static String summary(Verification verification) {
         String explored = count(verification.states()) + " states and " + count(verification.moves())
-                + " moves explored, up to " + verification.depth() + " moves deep";
+                + " moves explored, up to " + verification.depth() + " moves deep"
+                + (verification.visited() < verification.states()
+                        ? " (" + count(verification.visited())
+                                + " looked at: what differs only by swapping things that are alike is one)"
+                        : "");
         return verification.complete()
                 ? explored + ": all that the locks allow, whatever anyone does in whatever order."
                 : explored + ": NOT ALL OF THEM. What is not shown broken is undecided, and undecided is not safe.";

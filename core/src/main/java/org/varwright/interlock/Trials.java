@@ -100,7 +100,7 @@ final class Trials {
                 memoryBytes,
                 (states, moves, depth) -> states <= limit && progress.goOn(states, moves, depth),
                 held | mustHold);
-        statesLeft -= after.states();
+        statesLeft -= after.visited();
         boolean doorsStillOpen = before.possible().stream()
                 .filter(m -> m instanceof Move.OpenDoor)
                 .allMatch(after.possible()::contains);

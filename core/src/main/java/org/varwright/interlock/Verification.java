@@ -10,6 +10,7 @@ import java.util.Set;
  *
  * @param states how many states were reached
  * @param moves how many moves were followed, from every state every move that it allows
+ * @param visited how many states were held: of states that differ only by swapping stages that are alike one stands for all
  * @param complete whether that is all of them
  * @param depth the most moves that it takes to reach a state seen
  * @param peakBytes memory that the search held at most, while its table grew included
@@ -20,6 +21,7 @@ import java.util.Set;
 public record Verification(
         long states,
         long moves,
+        long visited,
         boolean complete,
         int depth,
         long peakBytes,

@@ -1,5 +1,6 @@
 package org.varwright.interlock;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.LinkedHashSet;
@@ -18,6 +19,7 @@ public final class Verifier {
     private static final int REPORT_EVERY = 1 << 16;
 
     private final Scheme scheme;
+    private final Symmetry symmetry;
     private final long memoryBytes;
     private final Progress progress;
     private final int unlessBroken;
@@ -33,6 +35,9 @@ public final class Verifier {
     private LongList level = new LongList();
     private LongList nextLevel = new LongList();
     private long moves;
+    /** States looked at, those included that others stand for. */
+    private long expanded;
+
     private int depth;
     /** Bits of the properties that nothing has broken so far. */
     private int unbroken;
@@ -45,9 +50,9 @@ public final class Verifier {
      *
      * @param before the state in which it is broken, or out of which the breaking move leads
      * @param depth of that state
-     * @param move the breaking move; empty where the state itself breaks it
+     * @param byMove whether a move out of it breaks it, not the state itself
      */
-    private record Witness(long before, int depth, Optional<Move> move) {}
+    private record Witness(long before, int depth, boolean byMove) {}
 
     /** Told now and then how far the search is. */
     public interface Progress {
@@ -58,14 +63,20 @@ public final class Verifier {
         boolean goOn(long states, long moves, int depth);
     }
 
-    private Verifier(Scheme scheme, long memoryBytes, Progress progress, int unlessBroken) {
+    /** Verifies without making use of stages that are alike. */
+    static Verification verifyOneByOne(Scheme scheme, long memoryBytes, Progress progress) {
+        return new Verifier(scheme, Symmetry.none(), memoryBytes, progress, 0).run();
+    }
+
+    private Verifier(Scheme scheme, Symmetry symmetry, long memoryBytes, Progress progress, int unlessBroken) {
         this.scheme = scheme;
+        this.symmetry = symmetry;
         this.memoryBytes = memoryBytes;
         this.progress = progress;
         this.unlessBroken = unlessBroken;
         used = new boolean[scheme.rules().size()];
         numbering = new Numbering(scheme.layout().isNarrow());
-        expansion = new Expansion(scheme, numbering);
+        expansion = new Expansion(scheme, numbering, symmetry);
     }
 
     /**
@@ -79,7 +90,7 @@ public final class Verifier {
 
     /** Verifies, but gives up as soon as one of these properties ({@link Property#bit()}) is broken. */
     static Verification verify(Scheme scheme, long memoryBytes, Progress progress, int unlessBroken) {
-        return new Verifier(scheme, memoryBytes, progress, unlessBroken).run();
+        return new Verifier(scheme, Symmetry.of(scheme), memoryBytes, progress, unlessBroken).run();
     }
 
     private Verification run() {
@@ -102,30 +113,36 @@ public final class Verifier {
             bringHome();
         }
         if (stopped.isEmpty() && pending.size() > 0) {
-            witnesses.put(
-                    Property.KEY_STRANDED, new Witness(pending.get(0), (int) pendingDepth.get(0), Optional.empty()));
+            witnesses.put(Property.KEY_STRANDED, new Witness(pending.get(0), (int) pendingDepth.get(0), false));
         }
         measure();
         return new Verification(
-                table.size(), moves, stopped.isEmpty(), depth, peakBytes, heldBytes(), possible(), outcomes());
+                expanded,
+                moves,
+                table.size(),
+                stopped.isEmpty(),
+                depth,
+                peakBytes,
+                heldBytes(),
+                possible(),
+                outcomes());
     }
 
     private void expandLevel(long home) {
         for (int i = 0; i < level.size(); i++) {
             long state = level.get(i);
             int count = expansion.of(state);
-            moves += count;
+            count(count);
             int broken = expansion.brokenByState() & unbroken;
             if (broken != 0) {
-                witness(broken, new Witness(state, depth, Optional.empty()));
+                witness(broken, new Witness(state, depth, false));
             }
             boolean getsHome = state == home;
             for (int m = 0; m < count; m++) {
                 used[expansion.rule[m]] = true;
                 int brokenOnTheWay = expansion.brokenByMove(m) & unbroken;
                 if (brokenOnTheWay != 0) {
-                    Move move = scheme.rules().get(expansion.rule[m]).move();
-                    witness(brokenOnTheWay, new Witness(state, depth, Optional.of(move)));
+                    witness(brokenOnTheWay, new Witness(state, depth, true));
                 }
                 long known = table.add(expansion.after[m], depth + 1);
                 if (known == 0) {
@@ -145,6 +162,17 @@ public final class Verifier {
             }
         }
         mayGoOn();
+    }
+
+    /** Counts the state that was expanded last, and its moves, as often as there are states that it stands for. */
+    private void count(int movesOut) {
+        try {
+            long standsFor = expansion.standsFor();
+            expanded = Math.addExact(expanded, standsFor);
+            moves = Math.addExact(moves, Math.multiplyExact(standsFor, movesOut));
+        } catch (ArithmeticException overflow) {
+            stopped = Optional.of("count of states past 9 quintillion");
+        }
     }
 
     /** A broken state found now lies this deep, a broken move one deeper; a state met in the same level before stays the shorter one. */
@@ -205,7 +233,7 @@ public final class Verifier {
             stopped = Optional.of("memory of " + memoryBytes / 1_000_000 + " MB");
         } else if (numbering.isFull()) {
             stopped = Optional.of("size of the numbers of states");
-        } else if (!progress.goOn(table.size(), moves, depth)) {
+        } else if (!progress.goOn(expanded, moves, depth)) {
             stopped = Optional.of("time given");
         }
         return stopped.isEmpty();
@@ -226,6 +254,7 @@ public final class Verifier {
     }
 
     private Set<Move> possible() {
+        symmetry.spread(scheme, used);
         Set<Move> moves = new LinkedHashSet<>();
         for (int r = 0; r < used.length; r++) {
             if (used[r]) {
@@ -240,20 +269,35 @@ public final class Verifier {
         for (Property property : Property.values()) {
             Witness witness = witnesses.get(property);
             if (witness != null) {
-                outcomes.put(property, new Verification.Outcome.NotEnforced(path(witness)));
+                outcomes.put(property, new Verification.Outcome.NotEnforced(path(property, witness)));
             } else {
                 outcomes.put(
                         property,
                         stopped.<Verification.Outcome>map(Verification.Outcome.Undecided::new)
-                                .orElseGet(() -> new Verification.Outcome.Enforced(table.size())));
+                                .orElseGet(() -> new Verification.Outcome.Enforced(expanded)));
             }
         }
         return Collections.unmodifiableMap(outcomes);
     }
 
-    private List<Step> path(Witness witness) {
-        List<Move> moves = new WayBack(scheme, expansion, table).from(witness.before(), witness.depth());
-        witness.move().ifPresent(moves::add);
-        return Steps.replay(scheme, moves);
+    private List<Step> path(Property property, Witness witness) {
+        List<Step> steps = new ArrayList<>();
+        State state = scheme.start();
+        for (long number : new WayBack(scheme, expansion, table).to(witness.before(), witness.depth())) {
+            Step step = scheme.steps(state).stream()
+                    .filter(s -> expansion.number(s.after()) == number)
+                    .findFirst()
+                    .orElseThrow();
+            steps.add(step);
+            state = step.after();
+        }
+        if (witness.byMove()) {
+            State before = state;
+            steps.add(scheme.steps(before).stream()
+                    .filter(s -> scheme.brokenBy(before, s.move()).contains(property))
+                    .findFirst()
+                    .orElseThrow());
+        }
+        return steps;
     }
 }

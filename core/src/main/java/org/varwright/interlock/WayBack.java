@@ -9,7 +9,7 @@ final class WayBack {
     private final Expansion expansion;
     private final StateTable table;
     private final long start;
-    private final List<Move> moves = new ArrayList<>();
+    private final List<Long> numbers = new ArrayList<>();
 
     WayBack(Scheme scheme, Expansion expansion, StateTable table) {
         this.scheme = scheme;
@@ -18,13 +18,13 @@ final class WayBack {
         start = expansion.number(scheme.start());
     }
 
-    /** A shortest sequence of moves from the start to a state that lies this deep. */
-    List<Move> from(long state, int depth) {
-        moves.clear();
+    /** The numbers of the states on a shortest way from the start, which is left out, to a state that lies this deep. */
+    List<Long> to(long state, int depth) {
+        numbers.clear();
         if (!back(state, depth)) {
             throw new IllegalStateException("no way back from a state that was reached");
         }
-        return new ArrayList<>(moves.reversed());
+        return List.copyOf(numbers.reversed());
     }
 
     /** Depths are remembered modulo {@link StateTable#DEPTHS}; a wrong turn that this allows ends away from the start and is taken back. */
@@ -40,11 +40,11 @@ final class WayBack {
             for (State before : undone(rule, after)) {
                 long beforeNumber = expansion.number(before);
                 if (StateTable.hasDepth(table.get(beforeNumber), depth - 1) && leads(beforeNumber, number)) {
-                    moves.add(rule.move());
+                    numbers.add(number);
                     if (back(beforeNumber, depth - 1)) {
                         return true;
                     }
-                    moves.removeLast();
+                    numbers.removeLast();
                 }
             }
         }

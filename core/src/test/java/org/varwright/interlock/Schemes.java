@@ -198,4 +198,48 @@ final class Schemes {
                 .exchange("key exchange", List.of("TF-3"), out)
                 .delayKey("43-2", "TF-1", switches.toArray(String[]::new));
     }
+
+    /** Twelve stages on two bus sections with a tie, twelve bays and two incoming compartments: {@code VerifierTest} draws it. */
+    static Schemes twoSections() {
+        Schemes s = new Schemes()
+                .source("feeder A", "line A")
+                .source("feeder B", "line B")
+                .withdrawable("52-A", "line A", "cable A")
+                .withdrawable("52-B", "line B", "cable B")
+                .withdrawable("52-T", "bus A", "bus B")
+                .device("89-A", Device.Kind.DISCONNECTOR, "cable A", "bus A")
+                .device("89-B", Device.Kind.DISCONNECTOR, "cable B", "bus B")
+                .device("57-A", Device.Kind.GROUNDING_SWITCH, "bus A", "ground")
+                .device("57-B", Device.Kind.GROUNDING_SWITCH, "bus B", "ground")
+                .selector("43", "off", "auto");
+        List<String> switches = new ArrayList<>();
+        List<String> out = new ArrayList<>();
+        for (int i = 1; i <= 12; i++) {
+            String bus = i <= 6 ? "bus A" : "bus B";
+            switches.add("24-" + i);
+            out.add("K" + i);
+            s.device("24-" + i, Device.Kind.STAGE_SWITCH, bus, "stage " + i).stage("stage " + i, "24-" + i);
+            s.compartment("bay " + i, bus, "stage " + i).doorLock("bay " + i, "K" + i);
+            s.interlock("24-" + i, "closed", "43", "auto");
+        }
+        out.add("K13");
+        out.add("K14");
+        return s.compartment("incoming A", "cable A", "bus A")
+                .compartment("incoming B", "cable B", "bus B")
+                .lock("43", "off", "S")
+                .lock("89-A", "closed", "S")
+                .lock("89-A", "open", "A1")
+                .lock("89-B", "closed", "A1")
+                .lock("89-B", "open", "G")
+                .lock("57-A", "open", "G")
+                .lock("57-A", "closed", "G2")
+                .lock("57-B", "open", "G2")
+                .lock("57-B", "closed", "G3")
+                .lock("52-A", "withdrawn", "W1")
+                .lock("52-B", "withdrawn", "W2")
+                .doorLock("incoming A", "K13", "W1")
+                .doorLock("incoming B", "K14", "W2")
+                .exchange("exchange", List.of("G3"), out)
+                .delayKey("43", "S", switches.toArray(String[]::new));
+    }
 }

@@ -39,7 +39,9 @@ class VerifierTest {
 
     @Test
     void anEnclosureOfEightStagesIsDecidedInSixteenBytesAState() {
-        Verification verification = verify(Schemes.enclosed(8).scheme());
+        Verification verification =
+                Verifier.verifyOneByOne(Schemes.enclosed(8).scheme(), MEMORY, Verifier.Progress.SILENT);
+        assertEquals(1_297_802, verification.visited());
         assertEquals(1_297_802, verification.states());
         assertEquals(19_645_348, verification.moves());
         assertTrue(verification.heldBytes() <= 16L * verification.states(), verification.heldBytes() + " bytes");
@@ -47,7 +49,8 @@ class VerifierTest {
 
     @Test
     void whatDoesNotFitTheMemoryIsUndecidedAndWhatIsBrokenStaysKnown() {
-        Verification verification = Verifier.verify(Schemes.enclosed(8).scheme(), 1_000_000, Verifier.Progress.SILENT);
+        Verification verification =
+                Verifier.verifyOneByOne(Schemes.enclosed(8).scheme(), 1_000_000, Verifier.Progress.SILENT);
         assertFalse(verification.complete());
         assertInstanceOf(Verification.Outcome.Undecided.class, verification.outcome(Property.EXPOSED_LIVE));
         assertInstanceOf(Verification.Outcome.Undecided.class, verification.outcome(Property.KEY_STRANDED));
@@ -60,5 +63,43 @@ class VerifierTest {
                 Verifier.verify(Schemes.enclosed(8).scheme(), MEMORY, (states, moves, depth) -> depth < 5);
         assertFalse(verification.complete());
         assertInstanceOf(Verification.Outcome.Undecided.class, verification.outcome(Property.EXPOSED_LIVE));
+    }
+
+    @Test
+    void stagesThatAreAlikeAreVisitedOnceAndCountedEach() {
+        for (int stages = 2; stages <= 6; stages++) {
+            Scheme scheme = Schemes.enclosed(stages).scheme();
+            Verification oneByOne = Verifier.verifyOneByOne(scheme, MEMORY, Verifier.Progress.SILENT);
+            Verification swapped = verify(scheme);
+            assertEquals(oneByOne.states(), swapped.states());
+            assertEquals(oneByOne.moves(), swapped.moves());
+            assertEquals(oneByOne.depth(), swapped.depth());
+            assertEquals(oneByOne.possible(), swapped.possible());
+            assertEquals(TwinOracleTest.shortest(oneByOne), TwinOracleTest.shortest(swapped));
+            assertTrue(swapped.visited() < oneByOne.visited(), swapped.visited() + " visited");
+            assertEquals(swapped.states(), oneByOne.visited());
+        }
+    }
+
+    /**
+     * Twelve stages on two bus sections, fourteen doors, two feeders and a tie.
+     *
+     * <pre>
+     *  feeder A ──[52-A]── cable A ──/89-A/── bus A ──[52-T]── bus B ──/89-B/── cable B ──[52-B]── feeder B
+     *                                  │ 24-1 … 24-6        24-7 … 24-12 │
+     *                                57-A                              57-B
+     * </pre>
+     */
+    @Test
+    void twelveStagesWithFourteenDoorsTwoSourcesAndATieAreDecided() {
+        Verification verification = verify(Schemes.twoSections().scheme());
+        assertEquals(1_044_595_470L, verification.states());
+        assertEquals(21_405_643_666L, verification.moves());
+        assertTrue(verification.visited() < 1_000_000, verification.visited() + " visited");
+        assertTrue(verification.complete());
+        assertTrue(verification.isEnforced(Property.EXPOSED_LIVE));
+        assertTrue(verification.isEnforced(Property.EXPOSED_CHARGED));
+        assertTrue(verification.isEnforced(Property.CLOSED_TO_GROUND));
+        assertTrue(verification.isEnforced(Property.KEY_STRANDED));
     }
 }
