@@ -26,6 +26,7 @@ import org.varwright.problem.VarwrightException;
  */
 public final class Scheme {
     private static final int REMEMBERED_CIRCUITS = 200_000;
+    private static final Set<Property> NOTHING_BROKEN = Set.of();
 
     private final Layout layout;
     private final Circuits circuits;
@@ -343,6 +344,26 @@ public final class Scheme {
         Circuit before = circuit(state);
         Circuit after = circuit(rule.effect().applyTo(state));
         return setOf(Broken.byMove(before, after, chargedBits(state), rule.switching()));
+    }
+
+    /**
+     * The properties that an allowed step breaks: by its move, or by the state after it where the state before did not break them.
+     *
+     * @param step one of {@link #steps} of {@code before}
+     */
+    public Set<Property> brokenBy(State before, Step step) {
+        State after = step.after();
+        Circuit was = circuit(before);
+        Circuit is = circuit(after);
+        int broken = Broken.byState(is, openDoors(after), chargedBits(after))
+                & ~Broken.byState(was, openDoors(before), chargedBits(before));
+        if (step.move() instanceof Move.Operate operate) {
+            Device device = layout.isolation.device(operate.device()).orElseThrow();
+            broken |= layout.switching.contains(device)
+                    ? Broken.byMove(was, is, chargedBits(before), layout.closedMask(device))
+                    : 0;
+        }
+        return broken == 0 ? NOTHING_BROKEN : setOf(broken);
     }
 
     private static Set<Property> setOf(int bits) {

@@ -38,8 +38,11 @@ final class DoorWork {
     void write() {
         access.forEach(this::test);
         List<Stage> stages = WayIn.stagesAt(bank, isolation, access);
-        stages.forEach(this::discharge);
-        stages.forEach(this::shorts);
+        // what is shorted from before stays so
+        List<Stage> bare =
+                stages.stream().filter(s -> !draft.shorts.containsKey(s.name())).toList();
+        bare.forEach(this::discharge);
+        bare.forEach(this::shorts);
         grounds(stages);
         countOn();
         begin();
@@ -262,7 +265,9 @@ final class DoorWork {
 
     private void begin() {
         List<String> live = draft.conductors().entrySet().stream()
-                .filter(e -> e.getValue() == ConductorState.LIVE || e.getValue() == ConductorState.LIVE_LOW_VOLTAGE)
+                .filter(e -> e.getValue() == ConductorState.LIVE
+                        || (e.getValue() == ConductorState.LIVE_LOW_VOLTAGE
+                                && !site.exposed().contains(e.getKey())))
                 .map(Map.Entry::getKey)
                 .toList();
         draft.line(

@@ -189,7 +189,7 @@ final class FaultTable {
                             + " personal lock (" + Phrases.list(List.copyOf(locked))
                             + "), nothing exposed becomes live and"
                             + " nothing loses its " + words.ground()),
-                    true));
+                    site.exposed().stream().anyMatch(c -> !isLow(c))));
         }
         if (harm.isPresent()) {
             isolation.devices().stream()
@@ -372,35 +372,28 @@ final class FaultTable {
         switch (harm.hazard()) {
             case LOAD_BREAK -> {
                 if (isBack(harm.step())) {
-                    // found on the way in while it still carries current: before whatever is opened without load
-                    openedWithoutLoad().forEach(d -> fillings = fillings.noCurrentBefore(d));
+                    // found on the way in while it still carries current, else before it is switched on
+                    Optional<String> opening = openedWithoutLoad().stream()
+                            .filter(d -> !fillings.noCurrentBefore().contains(d))
+                            .findFirst();
+                    fillings = opening.isPresent()
+                            ? fillings.noCurrentBefore(opening.get())
+                            : fillings.noCapacitanceBefore(harm.what());
                 } else {
                     fillings = fillings.noCurrentBefore(
                             Fillings.opening(harm.step().moves().getFirst()));
                 }
             }
             case ARC_TO_GROUND -> {
-                boolean closing = isolation
-                        .device(harm.what())
-                        .filter(d -> d.kind() == Device.Kind.GROUNDING_SWITCH)
-                        .isPresent();
-                if (closing) {
-                    fillings = fillings.deadBefore(harm.what());
-                } else if (isBack(harm.step())) {
+                if (isBack(harm.step())) {
                     isolation.devices().stream()
                             .filter(d -> d.kind() == Device.Kind.GROUNDING_SWITCH)
                             .forEach(d -> fillings = fillings.freeOfGroundAfter(d.name()));
-                }
-            }
-            case GROUNDED_CHARGED -> {
-                boolean grounding = isolation
-                        .device(harm.what())
-                        .filter(d -> d.kind() == Device.Kind.GROUNDING_SWITCH)
-                        .isPresent();
-                if (grounding) {
+                } else {
                     fillings = fillings.deadBefore(harm.what());
                 }
             }
+            case GROUNDED_CHARGED -> fillings = fillings.deadBefore(harm.what());
             case HAND_ON_UNGROUNDED -> fillings = fillings.groundOn(harm.what());
             case RECHARGE -> {}
             case HAND_ON_LIVE -> {}

@@ -13,14 +13,16 @@ import org.varwright.interlock.Move;
  * @param groundsOn conductors that get portable grounds beside their grounding switch
  * @param locksOn devices that get personal locks too
  * @param freeOfGroundAfter grounding switches after whose opening their conductor is proved free of ground
+ * @param noCapacitanceBefore disconnectors before whose closing no stage must be joined behind them
  */
 record Fillings(
         Set<String> noCurrentBefore,
         Set<String> deadBefore,
         Set<String> groundsOn,
         Set<String> locksOn,
-        Set<String> freeOfGroundAfter) {
-    static final Fillings NONE = new Fillings(Set.of(), Set.of(), Set.of(), Set.of(), Set.of());
+        Set<String> freeOfGroundAfter,
+        Set<String> noCapacitanceBefore) {
+    static final Fillings NONE = new Fillings(Set.of(), Set.of(), Set.of(), Set.of(), Set.of(), Set.of());
 
     Fillings {
         noCurrentBefore = keep(noCurrentBefore);
@@ -28,6 +30,7 @@ record Fillings(
         groundsOn = keep(groundsOn);
         locksOn = keep(locksOn);
         freeOfGroundAfter = keep(freeOfGroundAfter);
+        noCapacitanceBefore = keep(noCapacitanceBefore);
     }
 
     /** A device with the position that it is moved to. */
@@ -46,22 +49,37 @@ record Fillings(
     }
 
     Fillings noCurrentBefore(String opening) {
-        return new Fillings(with(noCurrentBefore, opening), deadBefore, groundsOn, locksOn, freeOfGroundAfter);
+        return new Fillings(
+                with(noCurrentBefore, opening), deadBefore, groundsOn, locksOn, freeOfGroundAfter, noCapacitanceBefore);
     }
 
     Fillings deadBefore(String device) {
-        return new Fillings(noCurrentBefore, with(deadBefore, device), groundsOn, locksOn, freeOfGroundAfter);
+        return new Fillings(
+                noCurrentBefore, with(deadBefore, device), groundsOn, locksOn, freeOfGroundAfter, noCapacitanceBefore);
     }
 
     Fillings groundOn(String conductor) {
-        return new Fillings(noCurrentBefore, deadBefore, with(groundsOn, conductor), locksOn, freeOfGroundAfter);
+        return new Fillings(
+                noCurrentBefore,
+                deadBefore,
+                with(groundsOn, conductor),
+                locksOn,
+                freeOfGroundAfter,
+                noCapacitanceBefore);
     }
 
     Fillings lockOn(String device) {
-        return new Fillings(noCurrentBefore, deadBefore, groundsOn, with(locksOn, device), freeOfGroundAfter);
+        return new Fillings(
+                noCurrentBefore, deadBefore, groundsOn, with(locksOn, device), freeOfGroundAfter, noCapacitanceBefore);
     }
 
     Fillings freeOfGroundAfter(String device) {
-        return new Fillings(noCurrentBefore, deadBefore, groundsOn, locksOn, with(freeOfGroundAfter, device));
+        return new Fillings(
+                noCurrentBefore, deadBefore, groundsOn, locksOn, with(freeOfGroundAfter, device), noCapacitanceBefore);
+    }
+
+    Fillings noCapacitanceBefore(String device) {
+        return new Fillings(
+                noCurrentBefore, deadBefore, groundsOn, locksOn, freeOfGroundAfter, with(noCapacitanceBefore, device));
     }
 }

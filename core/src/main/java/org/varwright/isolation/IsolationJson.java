@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.OptionalInt;
 import org.varwright.basis.BasisJson;
 import org.varwright.interlock.ConductorState;
-import org.varwright.interlock.Move;
+import org.varwright.interlock.MoveJson;
 import org.varwright.json.Json;
 
 /** A {@link Plan} as JSON. */
@@ -29,7 +29,7 @@ public final class IsolationJson {
                                         .put(
                                                 "wayToHarm",
                                                 Json.of(refused.wayToHarm().stream()
-                                                        .map(IsolationJson::move)
+                                                        .map(MoveJson::of)
                                                         .toList()))
                                         .build())
                         .put("undecided", Json.none())
@@ -96,26 +96,16 @@ public final class IsolationJson {
                 .build();
     }
 
-    /** One move, as in every command. */
-    public static Json move(Move move) {
-        Json.Builder json = Json.object().put("do", move.action()).put("what", move.what());
-        move.to().ifPresent(to -> json.put("to", to));
-        if (!move.keys().isEmpty()) {
-            json.put("keys", Json.strings(move.keys()));
-        }
-        return json.put("text", move.text()).build();
-    }
-
     private static Json step(OrderStep step) {
         Json.Builder json = Json.object()
                 .put("n", step.n())
                 .put("kind", step.kind().code())
                 .put(
                         "move",
-                        step.moves().isEmpty() ? Json.none() : move(step.moves().getFirst()))
-                .put(
-                        "moves",
-                        Json.of(step.moves().stream().map(IsolationJson::move).toList()))
+                        step.moves().isEmpty()
+                                ? Json.none()
+                                : MoveJson.of(step.moves().getFirst()))
+                .put("moves", Json.of(step.moves().stream().map(MoveJson::of).toList()))
                 .put("text", step.text())
                 .put("where", step.where())
                 .put(

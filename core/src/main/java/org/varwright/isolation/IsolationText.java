@@ -1,5 +1,7 @@
 package org.varwright.isolation;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -111,7 +113,7 @@ public final class IsolationText {
         String marks = (step.secondPerson() ? " (2)" : "") + (step.holdPoint() ? " STOP" : "");
         page.wrapped(
                 String.format(Locale.ROOT, "[ ] %3d   ", step.n()),
-                step.kind().code().toUpperCase(Locale.ROOT) + marks + ": " + step.text(),
+                kind(step.kind()) + marks + ": " + step.text(),
                 INDENT);
         step.keys().forEach(k -> page.wrapped(INDENT + "key " + k.key() + ": ", k.from() + " -> " + k.to()));
         items(step.items());
@@ -127,6 +129,15 @@ public final class IsolationText {
             shown = step.conductors();
             page.wrapped(INDENT + "NOW:    ", phrases.state(step.conductors()));
         }
+    }
+
+    private String kind(OrderStep.Kind kind) {
+        return switch (kind) {
+            case GROUND -> words.ground().toUpperCase(Locale.ROOT);
+            case UNGROUND -> "TAKE OFF";
+            case MOVE, LOOK, HOLD, TEST, DISCHARGE, SHORT, LOCK_ON, LOCK_OFF, COUNT, ENERGIZE, CONFIRM ->
+                kind.code().toUpperCase(Locale.ROOT);
+        };
     }
 
     /** Items with a box each; short ones side by side. */
@@ -153,12 +164,24 @@ public final class IsolationText {
         page.blank();
         page.rule();
         page.line("ONE THING WRONG: the step that shows it before a hand could touch");
+        Map<String, List<String>> keys = new LinkedHashMap<>();
+        order.faults().stream()
+                .filter(f -> f.kind() == Fault.Kind.SECOND_KEY)
+                .forEach(f ->
+                        keys.computeIfAbsent(f.how(), h -> new ArrayList<>()).add(f.what()));
         for (Fault fault : order.faults()) {
+            List<String> alike = keys.getOrDefault(fault.how(), List.of());
+            if (fault.kind() == Fault.Kind.SECOND_KEY && !alike.getFirst().equals(fault.what())) {
+                continue;
+            }
+            String text = fault.kind() == Fault.Kind.SECOND_KEY
+                    ? "there is a second copy of " + (alike.size() == 1 ? "" : "one of the ") + Phrases.keys(alike)
+                    : fault.text();
             String at = fault.caughtAtStep().isPresent()
                     ? String.format(
                             Locale.ROOT, "step %3d", fault.caughtAtStep().getAsInt())
                     : "no harm ";
-            page.wrapped("  " + at + "  ", fault.text() + ": " + fault.how());
+            page.wrapped("  " + at + "  ", text + ": " + fault.how());
         }
         page.wrapped(
                 "  ",

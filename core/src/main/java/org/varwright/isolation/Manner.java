@@ -8,14 +8,19 @@ import java.util.List;
  * @param doorsLast no switching while a wanted door is open
  * @param outOfAutomatic no switch that a selector governs is moved by hand while that selector stands at automatic
  * @param oneStageAtATime no move makes two stages live at once
+ * @param groundedBySwitchOnly on the way back nothing but a grounding switch grounds anything: no other device is closed onto a ground
  */
-record Manner(boolean doorsLast, boolean outOfAutomatic, boolean oneStageAtATime) {
+record Manner(boolean doorsLast, boolean outOfAutomatic, boolean oneStageAtATime, boolean groundedBySwitchOnly) {
     /** From the strictest to none. */
     static final List<Manner> STRICTEST_FIRST = List.of(
-            new Manner(true, true, true),
-            new Manner(true, true, false),
-            new Manner(true, false, false),
-            new Manner(false, false, false));
+            new Manner(true, true, true, true),
+            new Manner(true, true, true, false),
+            new Manner(true, true, false, false),
+            new Manner(true, false, false, false),
+            new Manner(false, false, false, false));
+
+    /** The same for the way in, where nothing is asked of what grounds. */
+    static final List<Manner> ON_THE_WAY_IN = STRICTEST_FIRST.subList(1, STRICTEST_FIRST.size());
 
     /** What was given up, in words. */
     List<String> givenUp() {

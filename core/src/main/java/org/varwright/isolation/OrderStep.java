@@ -124,6 +124,7 @@ public record OrderStep(
             case Task.TestedNoCurrent ignored -> List.of();
             case Task.TestedBeforeGrounding ignored -> List.of();
             case Task.TestedFreeOfGround ignored -> List.of();
+            case Task.TestedNoCapacitance ignored -> List.of();
             case Task.StickUsed ignored -> List.of();
             case Task.ShortsOn ignored -> List.of();
             case Task.ShortsOff ignored -> List.of();

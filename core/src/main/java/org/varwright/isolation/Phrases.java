@@ -80,6 +80,13 @@ final class Phrases {
         return label.orElse(name);
     }
 
+    /** Where personal locks go; with nothing of the bank to lock, where its supply is switched off. */
+    String lockPlaces(List<String> devices) {
+        return devices.isEmpty()
+                ? "the point where the supply is switched off"
+                : list(devices.stream().map(this::device).toList());
+    }
+
     String kind(Device device) {
         return switch (device.kind()) {
             case BREAKER -> "breaker";
@@ -221,7 +228,7 @@ final class Phrases {
             case Move.Withdraw ignored -> "stop: never force a key; find out which key or position is wrong";
             case Move.Extend ignored -> "stop: the thing is not where you believe it is";
             case Move.OpenDoor ignored -> "stop: never force a door";
-            case Move.CloseDoor ignored -> "find what is in the way: a tool, a lead, a part";
+            case Move.CloseDoor ignored -> "find what is in the way: a tool, a clamp, a part";
             case Move.Give ignored -> "stop: a key is missing or wrong";
             case Move.Return ignored -> "stop: a key is missing; nobody goes on until it is found";
             case Move.Wait ignored -> "";

@@ -59,8 +59,11 @@ final class Poles {
         stayOpen.put(device, Set.copyOf(phases));
     }
 
-    /** A unit of the stage keeps its charge; one behind an operated fuse does not show it at the stage's conductor. */
+    /** A unit of the stage keeps its charge; one behind an operated fuse does not show it at the stage's conductor; a shorted one holds none. */
     void openResistor(String stage, boolean behindFuse) {
+        if (shorted.contains(stage)) {
+            return;
+        }
         if (behindFuse) {
             hidden.add(stage);
         } else {
@@ -196,6 +199,21 @@ final class Poles {
         for (Stage stage : stages) {
             long phases =
                     live.values().stream().filter(l -> l.contains(stage.name())).count();
+            if (phases >= (stage.connection().isGrounded() ? 1 : 2)) {
+                all.add(stage.name());
+            }
+        }
+        return all;
+    }
+
+    /** Stages joined to a conductor by poles enough to show their capacitance: two phases, or one where the neutral is grounded. */
+    List<String> stagesAt(String conductor) {
+        List<String> all = new ArrayList<>();
+        for (Stage stage : stages) {
+            int phases = 0;
+            for (int p = 0; p < PHASES; p++) {
+                phases += joinedTo(p, stage.name()).contains(conductor) ? 1 : 0;
+            }
             if (phases >= (stage.connection().isGrounded() ? 1 : 2)) {
                 all.add(stage.name());
             }

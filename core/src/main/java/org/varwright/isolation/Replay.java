@@ -8,12 +8,14 @@ import java.util.function.Consumer;
 import org.varwright.bank.Bank;
 import org.varwright.bank.Device;
 import org.varwright.bank.Isolation;
+import org.varwright.bank.Vocabulary;
 import org.varwright.interlock.Move;
 
 /** Goes through an order of work pole by pole with one thing wrong, until a step shows it or it does harm (ISO-6). */
 final class Replay {
     private final Bank bank;
     private final Isolation isolation;
+    private final Vocabulary words;
     private final Set<String> exposed;
     private final Poles poles;
     private final Set<String> forgotten;
@@ -29,6 +31,7 @@ final class Replay {
             Optional<String> fedDuringWork) {
         this.bank = bank;
         this.isolation = bank.isolation().orElseThrow();
+        this.words = bank.words();
         this.exposed = new LinkedHashSet<>(exposed);
         this.forgotten = forgotten;
         this.fedDuringWork = fedDuringWork;
@@ -111,6 +114,13 @@ final class Replay {
                         ? caught(step, "the tester shows voltage on " + test.conductor())
                         : Optional.empty();
             case Task.TestedFreeOfGround test -> freeOfGround(step, test.conductor());
+            case Task.TestedNoCapacitance test ->
+                poles.stagesAt(test.conductor()).isEmpty()
+                        ? Optional.empty()
+                        : caught(
+                                step,
+                                "the capacitance of " + Phrases.list(poles.stagesAt(test.conductor()))
+                                        + " is measured");
             case Task.StickUsed stick ->
                 poles.discharge(stick.stage())
                         ? caught(step, "the stick draws a spark from a unit of " + stick.stage())
@@ -132,7 +142,7 @@ final class Replay {
                                 step,
                                 Hazard.ARC_TO_GROUND,
                                 on.conductor(),
-                                "a portable ground would be put on a live conductor")
+                                "a portable " + words.ground() + " would be put on a live conductor")
                         : Optional.empty();
             }
             case Task.GroundsOff off -> {
@@ -184,7 +194,7 @@ final class Replay {
                     step,
                     Hazard.ARC_TO_GROUND,
                     device.name(),
-                    "a live conductor would be joined to ground by " + device.name());
+                    "a live conductor would be joined to " + words.ground() + " by " + device.name());
         }
         List<String> newOnGround = poles.chargedOnGround();
         newOnGround.removeAll(onGround);
@@ -194,7 +204,8 @@ final class Replay {
                     step,
                     Hazard.GROUNDED_CHARGED,
                     device.name(),
-                    Phrases.list(newOnGround) + " would be joined to ground by " + device.name() + " while charged");
+                    Phrases.list(newOnGround) + " would be joined to " + words.ground() + " by " + device.name()
+                            + " while charged");
         }
         Set<String> again = poles.energized();
         again.removeAll(energized);
@@ -233,7 +244,7 @@ final class Replay {
     private Optional<Outcome> freeOfGround(OrderStep step, String conductor) {
         for (int p = 0; p < Poles.PHASES; p++) {
             if (poles.grounded(p).contains(conductor)) {
-                return caught(step, "a path to ground is measured on " + conductor);
+                return caught(step, "a path to " + words.ground() + " is measured on " + conductor);
             }
         }
         return Optional.empty();
@@ -266,7 +277,8 @@ final class Replay {
                             step,
                             Hazard.HAND_ON_UNGROUNDED,
                             conductor,
-                            "a hand would reach " + conductor + " believing that it is grounded, and one phase is not");
+                            "a hand would reach " + conductor + " believing that it is " + words.grounded()
+                                    + ", and one phase is not");
                 }
             }
             if (bank.stage(conductor).isPresent() && (poles.isCharged(conductor) || poles.hasHiddenCharge(conductor))) {

@@ -156,6 +156,7 @@ final class States {
             case Task.TestedNoCurrent ignored -> {}
             case Task.TestedBeforeGrounding ignored -> {}
             case Task.TestedFreeOfGround ignored -> {}
+            case Task.TestedNoCapacitance ignored -> {}
             case Task.StickUsed ignored -> {}
             case Task.LocksOn ignored -> {}
             case Task.LocksOff ignored -> {}

@@ -38,6 +38,9 @@ public sealed interface Task {
     /** A conductor is tested for absence of voltage before a grounding switch is closed on it. */
     record TestedBeforeGrounding(String device, String conductor) implements Task {}
 
+    /** A conductor is proved free of capacitance, which a stage behind a switch that stayed closed would show, before a disconnector makes it live. */
+    record TestedNoCapacitance(String device, String conductor) implements Task {}
+
     /** A conductor is proved free of ground before it is made live. */
     record TestedFreeOfGround(String device, String conductor) implements Task {}
 

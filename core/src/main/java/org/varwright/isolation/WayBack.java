@@ -133,9 +133,7 @@ final class WayBack {
         draft.line(
                         OrderStep.Kind.LOCK_OFF,
                         new Task.LocksOff(lockedAt),
-                        "at "
-                                + Phrases.list(
-                                        lockedAt.stream().map(phrases::device).toList()),
+                        "at " + phrases.lockPlaces(lockedAt),
                         "Each person takes off the own lock, in person, and is ticked off the list of the lock-on step. Nobody takes"
                                 + " off another's.")
                 .why("a lock that is still on is a person who may still be inside")
@@ -202,6 +200,10 @@ final class WayBack {
         List<String> stages = search.stagesMadeLive(before, after);
         if (!readied && makesLive(before, after)) {
             ready();
+        }
+        if (fillings.noCapacitanceBefore().contains(device.name())
+                && move.position().equals(Device.CLOSED)) {
+            noCapacitance(device);
         }
         if (!stages.isEmpty() && !waited) {
             recloseDelay(stages);
@@ -330,6 +332,28 @@ final class WayBack {
             spoken(line, device, move);
         }
         line.add();
+    }
+
+    private void noCapacitance(Device device) {
+        Device.Between ends = device.between().orElseThrow();
+        boolean firstIsLive = scheme.conductors(draft.state()).get(ends.first()) == ConductorState.LIVE;
+        String conductor = firstIsLive ? ends.second() : ends.first();
+        draft.line(
+                        OrderStep.Kind.TEST,
+                        new Task.TestedNoCapacitance(device.name(), conductor),
+                        "at the test points of " + conductor,
+                        "Measure the capacitance between the phases of " + conductor + " before " + device.name()
+                                + " is closed on it: none but that of the bars and cables.")
+                .why("a " + words.stage() + " switch that stayed closed would show microfarads here; " + device.name()
+                        + " must not switch a " + words.stage())
+                .expect(
+                        "no microfarads from A to B, B to C, C to A",
+                        "stop: a switch is still closed. If it can't be measured here, have the feeder opened elsewhere"
+                                + " before it is closed")
+                .items(List.of(conductor + " A to B", conductor + " B to C", conductor + " C to A"))
+                .secondPerson()
+                .holdPoint()
+                .add();
     }
 
     private void freeOfGround(Device device) {

@@ -34,6 +34,7 @@ final class WayIn {
     private final List<String> access;
     private final Site site;
     private final Fillings fillings;
+    private final Set<String> confirmed = new LinkedHashSet<>();
 
     WayIn(Bank bank, Draft draft, List<String> access, Site site, Fillings fillings) {
         this.bank = bank;
@@ -72,12 +73,15 @@ final class WayIn {
                 }
                 case Move.Operate operate -> operate(operate, reasons.of(i));
                 case Move.OpenDoor door -> {
-                    if (access.contains(door.compartment())) {
-                        confirmCompartment(door.compartment());
+                    confirmCompartment(door.compartment());
+                    move(move, reasons.of(i));
+                }
+                case Move.Withdraw withdraw -> {
+                    if (withdraw.lock().on() instanceof Lock.On.OfDoor door) {
+                        confirmCompartment(door.name());
                     }
                     move(move, reasons.of(i));
                 }
-                case Move.Withdraw ignored -> move(move, reasons.of(i));
                 case Move.Extend ignored -> move(move, reasons.of(i));
                 case Move.CloseDoor ignored -> move(move, reasons.of(i));
                 case Move.Give ignored -> move(move, reasons.of(i));
@@ -167,7 +171,7 @@ final class WayIn {
         }
         boolean grounds =
                 device.kind() == Device.Kind.GROUNDING_SWITCH && move.position().equals(Device.CLOSED);
-        if (grounds && fillings.deadBefore().contains(device.name())) {
+        if (fillings.deadBefore().contains(device.name()) && move.position().equals(Device.CLOSED)) {
             deadBefore(device);
         }
         Draft.Line line = draft.line(OrderStep.Kind.MOVE, new Task.Moved(move), phrases.where(move), phrases.text(move))
@@ -209,9 +213,11 @@ final class WayIn {
     }
 
     private void deadBefore(Device device) {
-        String conductor = device.between()
-                .map(b -> b.first().equals(Isolation.GROUND) ? b.second() : b.first())
-                .orElse("");
+        Map<String, ConductorState> now = scheme.conductors(draft.state());
+        Device.Between ends = device.between().orElseThrow();
+        boolean firstIsGround =
+                ends.first().equals(Isolation.GROUND) || now.get(ends.first()) == ConductorState.GROUNDED;
+        String conductor = firstIsGround ? ends.second() : ends.first();
         draft.line(
                         OrderStep.Kind.TEST,
                         new Task.TestedBeforeGrounding(device.name(), conductor),
@@ -280,12 +286,12 @@ final class WayIn {
                     .add();
         }
         List<String> at = site.lockPoints(draft.state(), fillings);
+        String places = phrases.lockPlaces(at);
         draft.line(
                         OrderStep.Kind.LOCK_ON,
                         new Task.LocksOn(at),
-                        "at " + Phrases.list(at.stream().map(phrases::device).toList()),
-                        "Every person who will reach in puts an own lock and tag on "
-                                + Phrases.list(at.stream().map(phrases::device).toList())
+                        "at " + places,
+                        "Every person who will reach in puts an own lock and tag on " + places
                                 + ", and keeps the key. Write the names down.")
                 .why("your own lock is the only one that nobody else opens; keys of the bank can have copies")
                 .expect("try each handle: it does not move", "stop: a handle that moves is not locked")
@@ -341,6 +347,9 @@ final class WayIn {
     }
 
     private void confirmCompartment(String name) {
+        if (!confirmed.add(name)) {
+            return;
+        }
         Compartment compartment = isolation.compartment(name).orElseThrow();
         draft.line(
                         OrderStep.Kind.CONFIRM,

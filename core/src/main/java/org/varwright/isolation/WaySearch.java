@@ -111,7 +111,7 @@ final class WaySearch {
     private Way in(State start, List<Shortfall> candidates, int exploredBefore) {
         int explored = exploredBefore;
         for (Shortfall shortfall : candidates) {
-            for (Manner manner : Manner.STRICTEST_FIRST) {
+            for (Manner manner : Manner.ON_THE_WAY_IN) {
                 Search.Result result = Search.cheapest(
                         scheme,
                         start,
@@ -125,7 +125,8 @@ final class WaySearch {
                 switch (result) {
                     case Search.Result.Found found -> {
                         return new Way.Found(
-                                later(start, found.path(), shortfall, manner),
+                                together(
+                                        start, later(start, moves(found.path()), shortfall, manner), shortfall, manner),
                                 found.cost(),
                                 explored + found.explored(),
                                 shortfall,
@@ -155,12 +156,18 @@ final class WaySearch {
                     (before, move, after) -> mayUse(move)
                             && harms(before, move, after).isEmpty()
                             && leavesNoMore(before, after, shortfall)
-                            && keeps(manner, before, move, after),
+                            && keeps(manner, before, move, after)
+                            && !(manner.groundedBySwitchOnly() && groundsByTheWay(before, move, after)),
                     this::cost,
                     request.limit());
             switch (result) {
                 case Search.Result.Found found -> {
-                    return new Way.Found(found.path(), found.cost(), explored + found.explored(), shortfall, manner);
+                    return new Way.Found(
+                            together(from, moves(found.path()), shortfall, manner),
+                            found.cost(),
+                            explored + found.explored(),
+                            shortfall,
+                            manner);
                 }
                 case Search.Result.Undecided undecided -> {
                     return new Way.Undecided(undecided.limit());
@@ -179,14 +186,13 @@ final class WaySearch {
 
     /** Properties that no plan may break and that this move breaks, by itself or by the state that it leads to. */
     Set<Property> harms(State before, Move move, State after) {
-        Set<Property> broken = EnumSet.noneOf(Property.class);
-        broken.addAll(scheme.broken(after));
-        broken.removeAll(scheme.broken(before));
-        if (move instanceof Move.Operate) {
-            broken.addAll(scheme.brokenBy(before, move));
+        Set<Property> broken = scheme.brokenBy(before, new Step(move, after));
+        if (broken.isEmpty()) {
+            return broken;
         }
-        broken.retainAll(Exposure.NEVER);
-        return broken;
+        Set<Property> harms = EnumSet.copyOf(broken);
+        harms.retainAll(Exposure.NEVER);
+        return harms;
     }
 
     boolean isOpen(State state) {
@@ -231,6 +237,18 @@ final class WaySearch {
         return !manner.oneStageAtATime() || stagesMadeLive(before, after).size() <= 1;
     }
 
+    /** Whether a move other than that of a grounding switch grounds a conductor. */
+    private boolean groundsByTheWay(State before, Move move, State after) {
+        return move instanceof Move.Operate operate
+                && scheme.isolation()
+                        .device(operate.device())
+                        .filter(d -> d.kind() != Device.Kind.GROUNDING_SWITCH)
+                        .isPresent()
+                && (exposure.conductors(after).grounded()
+                                & ~exposure.conductors(before).grounded())
+                        != 0;
+    }
+
     private boolean governedInAutomatic(State state, String device) {
         Map<String, String> positions = scheme.positions(state);
         for (Interlock interlock : scheme.isolation().interlocks()) {
@@ -266,9 +284,13 @@ final class WaySearch {
         return names;
     }
 
-    /** The same way with every wait as late as the locks and the properties allow, so that waits run together (ISO-4). */
-    private List<Step> later(State start, List<Step> path, Shortfall shortfall, Manner manner) {
-        List<Move> moves = new ArrayList<>(path.stream().map(Step::move).toList());
+    private static List<Move> moves(List<Step> path) {
+        return path.stream().map(Step::move).toList();
+    }
+
+    /** The same moves with every wait as late as the locks and the properties allow, so that waits run together (ISO-4). */
+    private List<Move> later(State start, List<Move> path, Shortfall shortfall, Manner manner) {
+        List<Move> moves = new ArrayList<>(path);
         boolean changed = true;
         while (changed) {
             changed = false;
@@ -283,7 +305,34 @@ final class WaySearch {
                 }
             }
         }
+        return moves;
+    }
+
+    /** The same moves with those on one thing done one after the other where locks and properties allow, so that people walk less (ISO-4). */
+    private List<Step> together(State start, List<Move> path, Shortfall shortfall, Manner manner) {
+        List<Move> moves = new ArrayList<>(path);
+        for (int i = 0; i < moves.size(); i++) {
+            for (int j = i + 2; j < moves.size(); j++) {
+                if (!moves.get(j).what().equals(moves.get(i).what())
+                        || moves.get(i + 1).what().equals(moves.get(i).what())) {
+                    continue;
+                }
+                List<Move> moved = new ArrayList<>(moves);
+                moved.add(i + 1, moved.remove(j));
+                if (changesOfPlace(moved) < changesOfPlace(moves) && isSafe(start, moved, shortfall, manner)) {
+                    moves = moved;
+                }
+            }
+        }
         return steps(start, moves);
+    }
+
+    private static int changesOfPlace(List<Move> moves) {
+        int changes = 0;
+        for (int i = 1; i < moves.size(); i++) {
+            changes += moves.get(i).what().equals(moves.get(i - 1).what()) ? 0 : 1;
+        }
+        return changes;
     }
 
     private boolean isSafe(State start, List<Move> moves, Shortfall shortfall, Manner manner) {
@@ -296,7 +345,8 @@ final class WaySearch {
             if (!mayUse(move)
                     || !harms(state, move, after).isEmpty()
                     || !leavesNoMore(state, after, shortfall)
-                    || !keeps(manner, state, move, after)) {
+                    || !keeps(manner, state, move, after)
+                    || (manner.groundedBySwitchOnly() && groundsByTheWay(state, move, after))) {
                 return false;
             }
             state = after;

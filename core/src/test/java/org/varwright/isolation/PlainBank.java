@@ -44,6 +44,36 @@ final class PlainBank {
         }
     }
 
+    /** Takes over a saved state. */
+    void take(SavedState saved) {
+        position.putAll(saved.positions());
+        openDoors.clear();
+        saved.openDoors().forEach((name, open) -> {
+            if (open) {
+                openDoors.add(name);
+            }
+        });
+        withdrawn.clear();
+        List<Boolean> extended = List.copyOf(saved.bolts().values());
+        for (int i = 0; i < extended.size(); i++) {
+            if (!extended.get(i)) {
+                withdrawn.add(i);
+            }
+        }
+        given.clear();
+        saved.exchanges().forEach((name, isGiven) -> {
+            if (isGiven) {
+                given.add(name);
+            }
+        });
+        charged.clear();
+        saved.charges().forEach((name, isCharged) -> {
+            if (isCharged) {
+                charged.add(name);
+            }
+        });
+    }
+
     private boolean standsAsHeld(Lock lock) {
         return lock.on() instanceof Lock.On.OfDoor
                 ? !openDoors.contains(lock.on().name())
