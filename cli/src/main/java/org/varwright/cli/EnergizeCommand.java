@@ -1,8 +1,13 @@
 package org.varwright.cli;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.varwright.bank.Bank;
+import org.varwright.bank.UnitPosition;
 import org.varwright.basis.BasisText;
 import org.varwright.energize.BusVolts;
 import org.varwright.energize.Energize;
@@ -10,10 +15,14 @@ import org.varwright.energize.EnergizeJson;
 import org.varwright.energize.EnergizeText;
 import org.varwright.energize.MeasuredValue;
 import org.varwright.energize.Uncertainty;
+import org.varwright.fit.FitInput;
+import org.varwright.fit.FitOptions;
+import org.varwright.fit.Fitted;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
 import org.varwright.quantity.Dimension;
+import org.varwright.survey.Survey;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -40,12 +49,47 @@ final class EnergizeCommand extends BankCommand {
             description = "A value measured, such as \"stage 2/A=12.5 A\"; repeat it for every value.")
     private List<String> measured = new ArrayList<>();
 
+    @Option(
+            names = "--readings",
+            paramLabel = "READINGS.csv",
+            description = "Readings of the units as they are fitted now; the bank file's values where it is not given.")
+    private @Nullable Path readings;
+
+    @Option(
+            names = "--meter",
+            paramLabel = "PERCENT",
+            defaultValue = "1 %",
+            description = "Limits of error of the capacitance meter (default ${DEFAULT-VALUE}).")
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    private String meter;
+
     @Override
-    Answer answer(BankArgument bank) {
+    Answer answer(BankArgument argument) {
+        Bank bank = argument.bank(err());
         List<MeasuredValue> values = measured.stream().map(MeasuredValue::parse).toList();
-        Energize energize = Energize.of(bank.bank(err()), Map.of(), busVolts(bus), Uncertainty.USUAL, values);
+        Energize energize = Energize.of(bank, fitted(bank), busVolts(bus), Uncertainty.USUAL, values);
         String text = EnergizeText.of(energize) + (explain() ? BasisText.ofChecks(energize.checks()) : "");
         return new Answer(text, EnergizeJson.of(energize), energize.isGood() ? ExitCode.DONE : ExitCode.NO);
+    }
+
+    /** What each unit reads; a unit whose reading can't be right, or that conducts nothing, counts with its earlier value. */
+    private Map<UnitPosition, Double> fitted(Bank bank) {
+        Map<UnitPosition, Double> farads = new LinkedHashMap<>();
+        if (readings != null) {
+            Survey survey = SurveyCommand.survey(bank, readings, meter);
+            RowProblems.print(err(), survey.readings().problems());
+            for (Fitted unit :
+                    FitInput.from(survey, List.of(), FitOptions.USUAL).units()) {
+                if (unit.capacitanceFarads() > 0.0) {
+                    farads.put(unit.at(), unit.capacitanceFarads());
+                } else {
+                    err().println(
+                                    "varwright: " + unit.at().name()
+                                            + " conducts nothing by its reading; it is counted with its earlier value: don't energize before it is replaced");
+                }
+            }
+        }
+        return farads;
     }
 
     /**

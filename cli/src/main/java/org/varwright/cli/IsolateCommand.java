@@ -23,8 +23,9 @@ import picocli.CommandLine.Option;
 @Command(
         name = "isolate",
         description = {
-            "The order of work to get into compartments and back: moves, looks, holds, tests, discharges, grounds, counts,",
-            "proven to keep every property on the way. Exit 1 where it is refused, 3 where it is undecided."
+            "The order of work to get into compartments and back, proven step by step.",
+            "Moves, looks, holds, tests, discharges, grounds, counts; every single fault is held against the step that shows it.",
+            "Exit 1 where it is refused, 3 where it is undecided."
         })
 final class IsolateCommand extends BankCommand {
     @Option(

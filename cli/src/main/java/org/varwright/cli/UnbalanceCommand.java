@@ -22,8 +22,9 @@ import picocli.CommandLine.Option;
 @Command(
         name = "unbalance",
         description = {
-            "What failures do: sensor readings, highest voltages, and which may run on; without --out the whole table, the",
-            "settings that would catch them, and a judgement of those in the file. Exit 1 where a check fails."
+            "What failures do: sensor readings, highest voltages, which may run on.",
+            "Without --out the whole table, the settings that would catch them, and a judgement of those in the file.",
+            "Exit 1 where a check fails."
         })
 final class UnbalanceCommand extends BankCommand {
     @Option(names = "--out", paramLabel = "POSITION", description = "A unit that is out; repeat it for each.")
