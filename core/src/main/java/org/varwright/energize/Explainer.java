@@ -69,7 +69,8 @@ final class Explainer {
                 candidates.add(score(failure, solved, measured));
             }
         }
-        candidates.sort(Comparator.comparingDouble(Candidate::squares));
+        // Equal to rounding, the order of the legs counts: the same answer in every home of the code.
+        candidates.sort(Comparator.comparingDouble(c -> Math.rint(1e6 * c.squares())));
         if (candidates.isEmpty() || candidates.getFirst().misfit() > EXPLAINED) {
             return new Explanation(
                     stage.name(),

@@ -215,7 +215,14 @@ final class StagePrediction {
                                 "")),
                 SOURCE);
         Optional<Band> secondary = protection.ratio().map(r -> primary.times(r.factor()));
-        return new ExpectedSensor(name, stage.name(), protection.senses(), primary, secondary, value.degrees(), basis);
+        return new ExpectedSensor(
+                name,
+                stage.name(),
+                protection.senses(),
+                primary,
+                secondary,
+                value.magnitude() < 1e-9 ? 0.0 : value.degrees(),
+                basis);
     }
 
     private String origins() {

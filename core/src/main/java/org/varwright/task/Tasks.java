@@ -42,6 +42,10 @@ import org.varwright.survey.Survey;
 import org.varwright.survey.SurveyJson;
 import org.varwright.survey.SurveySettings;
 import org.varwright.unbalance.Assumptions;
+import org.varwright.unbalance.LocateJson;
+import org.varwright.unbalance.Locator;
+import org.varwright.unbalance.Sighting;
+import org.varwright.unbalance.SightingReader;
 import org.varwright.unbalance.Unbalance;
 import org.varwright.unbalance.UnbalanceJson;
 
@@ -87,12 +91,13 @@ public final class Tasks {
             case "survey" -> SurveyJson.of(survey(request));
             case "fit" -> fit(request);
             case "energize" -> energize(request);
+            case "locate" -> locate(request);
             default ->
                 throw new VarwrightException(
                         Message.TASK_UNKNOWN,
                         new Place("", 0, 0, "task"),
                         task,
-                        "check, draw, interlock, isolate, discharge, unbalance, survey, fit, energize");
+                        "check, draw, interlock, isolate, discharge, unbalance, survey, fit, energize, locate");
         };
     }
 
@@ -149,6 +154,20 @@ public final class Tasks {
 
     private static long memory(Request request) {
         return (long) request.number("memoryBytes");
+    }
+
+    private static Json locate(Request request) {
+        Bank bank = bank(request);
+        Sighting sighting = new SightingReader(bank)
+                .read(
+                        request.text("reading"),
+                        request.flag("primary"),
+                        request.optionalNumber("degrees"),
+                        request.number("uncertainty"),
+                        request.optionalText("healthy"),
+                        request.optionalTexts("lines"));
+        Supply supply = new Supply.Balanced(request.number("bus"));
+        return LocateJson.of(Locator.locate(bank, Map.of(), supply, Assumptions.USUAL, sighting));
     }
 
     private static Bank bank(Request request) {

@@ -173,8 +173,8 @@ public final class Locator {
                         s.shown(),
                         lines(s.failures()).orElseThrow(),
                         s.distance()))
-                .sorted(Comparator.comparingDouble(Candidate::probability)
-                        .reversed()
+                // Equal to rounding, the words decide: the same answer in every home of the code.
+                .sorted(Comparator.comparingDouble((Candidate c) -> -Math.rint(1e6 * c.probability()))
                         .thenComparing(Candidate::words))
                 .toList();
         boolean explained = scored.stream().anyMatch(s -> s.distance() <= EXPLAINED);

@@ -55,7 +55,7 @@ final class NextMeasurements {
                 0.5 * doubt(candidates, (a, b) -> true)));
         return options.stream()
                 .filter(o -> o.settled() > 1e-6 || candidates.size() < 2)
-                .sorted(Comparator.comparingDouble(Option::settled).reversed())
+                .sorted(Comparator.comparingDouble(o -> -Math.rint(1e6 * o.settled())))
                 .limit(MOST)
                 .map(Option::text)
                 .toList();
@@ -108,7 +108,7 @@ final class NextMeasurements {
             places(candidate).forEach(p -> probability.merge(p, candidate.probability(), Double::sum));
         }
         List<String> ordered = probability.entrySet().stream()
-                .sorted(Map.Entry.<String, Double>comparingByValue().reversed())
+                .sorted(Comparator.comparingDouble(e -> -Math.rint(1e6 * e.getValue())))
                 .limit(4)
                 .map(Map.Entry::getKey)
                 .toList();

@@ -46,7 +46,11 @@ public final class UnbalanceJson {
                 .put(
                         "secondary",
                         sensor.secondary().map(Complex::magnitude).map(Json::of).orElse(Json.none()))
-                .put("angleDegrees", sensor.primary().degrees())
+                .put(
+                        "angleDegrees",
+                        sensor.primary().magnitude() < 1e-9
+                                ? 0.0
+                                : sensor.primary().degrees())
                 .build();
     }
 
