@@ -26,20 +26,30 @@ final class DesignFaults {
     private final Verification verification;
     private final Vocabulary words;
     private final Trials trials;
+    private final long memoryBytes;
+    private final Verifier.Progress progress;
     private final List<DesignFault> faults = new ArrayList<>();
 
-    private DesignFaults(Bank bank, Scheme scheme, Verification verification, Trials trials) {
+    private DesignFaults(
+            Bank bank,
+            Scheme scheme,
+            Verification verification,
+            Trials trials,
+            long memoryBytes,
+            Verifier.Progress progress) {
         this.bank = bank;
         this.scheme = scheme;
         this.verification = verification;
         this.trials = trials;
+        this.memoryBytes = memoryBytes;
+        this.progress = progress;
         words = bank.words();
     }
 
     static List<DesignFault> of(
             Bank bank, Scheme scheme, Verification verification, long memoryBytes, Verifier.Progress progress) {
         Trials trials = new Trials(scheme, verification, memoryBytes, progress, TRIAL_STATES);
-        DesignFaults all = new DesignFaults(bank, scheme, verification, trials);
+        DesignFaults all = new DesignFaults(bank, scheme, verification, trials, memoryBytes, progress);
         all.brokenProperties();
         all.copies();
         all.doorsWithoutLock();
@@ -203,7 +213,7 @@ final class DesignFaults {
         List<StagePoint> switched =
                 scheme.stages().stream().filter(s -> s.switchName().isPresent()).toList();
         BelievedGrounded believed = new BelievedGrounded(scheme);
-        if (search(scheme, believed) instanceof Search.Result.Found found) {
+        if (Verifier.shortestTo(scheme, believed, memoryBytes, progress) instanceof Search.Result.Found found) {
             State last = found.path().isEmpty()
                     ? scheme.start()
                     : found.path().getLast().after();
@@ -214,7 +224,8 @@ final class DesignFaults {
             List<DesignFault.Remedy> remedies = StageGrounds.of(scheme, words.groundingSwitch()).stream()
                     .flatMap(change -> trials
                             .making(
-                                    (changed, after) -> search(changed, new BelievedGrounded(changed))
+                                    (changed, after) -> Verifier.shortestTo(
+                                                    changed, new BelievedGrounded(changed), memoryBytes, progress)
                                             instanceof Search.Result.None,
                                     List.of(change))
                             .stream())

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 
 /**
  * Visits every state that any order of moves can reach, and says of every property whether one of them breaks it.
@@ -44,6 +45,8 @@ public final class Verifier {
 
     private long peakBytes;
     private Optional<String> stopped = Optional.empty();
+    private Optional<Predicate<State>> watched = Optional.empty();
+    private Optional<Witness> fitting = Optional.empty();
 
     /**
      * The first way found to break a property.
@@ -66,6 +69,24 @@ public final class Verifier {
     /** Verifies without making use of stages that are alike. */
     static Verification verifyOneByOne(Scheme scheme, long memoryBytes, Progress progress) {
         return new Verifier(scheme, Symmetry.none(), memoryBytes, progress, 0).run();
+    }
+
+    /**
+     * The shortest way to a state that fits, visiting alike stages once.
+     *
+     * @param fits must not tell stages that are alike from one another
+     */
+    static Search.Result shortestTo(Scheme scheme, Predicate<State> fits, long memoryBytes, Progress progress) {
+        Verifier verifier = new Verifier(scheme, Symmetry.of(scheme), memoryBytes, progress, 0);
+        verifier.watched = Optional.of(fits);
+        verifier.explore();
+        if (verifier.fitting.isPresent()) {
+            List<Step> path = verifier.path(verifier.fitting.get());
+            return new Search.Result.Found(path, path.size(), verifier.table.size());
+        }
+        return verifier.stopped.isPresent()
+                ? new Search.Result.Undecided(verifier.table.size())
+                : new Search.Result.None(verifier.table.size());
     }
 
     private Verifier(Scheme scheme, Symmetry symmetry, long memoryBytes, Progress progress, int unlessBroken) {
@@ -97,18 +118,7 @@ public final class Verifier {
         for (Property property : Property.values()) {
             unbroken |= property.bit();
         }
-        long home = expansion.number(scheme.inService());
-        long start = expansion.number(scheme.start());
-        table.add(start, 0);
-        level.add(start);
-        while (level.size() > 0 && stopped.isEmpty()) {
-            expandLevel(home);
-            LongList done = level;
-            level = nextLevel;
-            nextLevel = done;
-            nextLevel.truncate(0);
-            depth += level.size() > 0 && stopped.isEmpty() ? 1 : 0;
-        }
+        explore();
         if (stopped.isEmpty()) {
             bringHome();
         }
@@ -128,9 +138,29 @@ public final class Verifier {
                 outcomes());
     }
 
+    private void explore() {
+        long home = expansion.number(scheme.inService());
+        long start = expansion.number(scheme.start());
+        table.add(start, 0);
+        level.add(start);
+        while (level.size() > 0 && stopped.isEmpty()) {
+            expandLevel(home);
+            LongList done = level;
+            level = nextLevel;
+            nextLevel = done;
+            nextLevel.truncate(0);
+            depth += level.size() > 0 && stopped.isEmpty() ? 1 : 0;
+        }
+    }
+
     private void expandLevel(long home) {
         for (int i = 0; i < level.size(); i++) {
             long state = level.get(i);
+            if (watched.isPresent() && watched.get().test(expansion.state(state))) {
+                fitting = Optional.of(new Witness(state, depth, false));
+                stopped = Optional.of("what was looked for");
+                return;
+            }
             int count = expansion.of(state);
             count(count);
             int broken = expansion.brokenByState() & unbroken;
@@ -281,6 +311,19 @@ public final class Verifier {
     }
 
     private List<Step> path(Property property, Witness witness) {
+        List<Step> steps = path(witness);
+        if (witness.byMove()) {
+            State before = steps.isEmpty() ? scheme.start() : steps.getLast().after();
+            steps.add(scheme.steps(before).stream()
+                    .filter(s -> scheme.brokenBy(before, s.move()).contains(property))
+                    .findFirst()
+                    .orElseThrow());
+        }
+        return steps;
+    }
+
+    /** Real moves to a state that the witness stands for. */
+    private List<Step> path(Witness witness) {
         List<Step> steps = new ArrayList<>();
         State state = scheme.start();
         for (long number : new WayBack(scheme, expansion, table).to(witness.before(), witness.depth())) {
@@ -290,13 +333,6 @@ public final class Verifier {
                     .orElseThrow();
             steps.add(step);
             state = step.after();
-        }
-        if (witness.byMove()) {
-            State before = state;
-            steps.add(scheme.steps(before).stream()
-                    .filter(s -> scheme.brokenBy(before, s.move()).contains(property))
-                    .findFirst()
-                    .orElseThrow());
         }
         return steps;
     }
