@@ -3,6 +3,7 @@ package org.varwright.cli;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -78,8 +79,14 @@ final class ReportCommand implements Callable<Integer> {
             throw new VarwrightException(Message.REPORT_KIND, new Place(target.toString(), 0, 0, ""));
         }
         ReportInput input = JobFiles.isJobSheet(job)
-                ? JobFiles.run(job, LocalDate.now(), spec.commandLine().getErr())
-                : JobFiles.run(typed(), LocalDate.now(), spec.commandLine().getErr());
+                ? JobFiles.run(
+                        job,
+                        LocalDate.now(ZoneId.systemDefault()),
+                        spec.commandLine().getErr())
+                : JobFiles.run(
+                        typed(),
+                        LocalDate.now(ZoneId.systemDefault()),
+                        spec.commandLine().getErr());
         PaperSize size = paper == null ? input.job().paperFor(input.bank().standard()) : paper;
         OutputFile.write(
                 target,
