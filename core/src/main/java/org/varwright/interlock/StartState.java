@@ -1,10 +1,10 @@
 package org.varwright.interlock;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.function.Predicate;
 
 /** A state that somebody describes by positions and open doors, held against what the locks allow. */
 public sealed interface StartState {
@@ -44,18 +44,13 @@ public sealed interface StartState {
             return new Refused(unknown);
         }
         Map<String, String> inService = scheme.positions(scheme.inService());
-        Predicate<State> given = state -> scheme.positions(state).entrySet().stream()
-                .allMatch(
-                        e -> !positions.containsKey(e.getKey()) || e.getValue().equals(positions.get(e.getKey())));
-        Predicate<State> doors = state ->
-                scheme.doors(state).entrySet().stream().allMatch(e -> e.getValue() == openDoors.contains(e.getKey()));
-        Predicate<State> others = state -> scheme.positions(state).entrySet().stream()
-                .allMatch(e -> positions.containsKey(e.getKey()) || e.getValue().equals(inService.get(e.getKey())));
-        return switch (search(scheme, given.and(doors).and(others), limit)) {
+        Map<String, String> all = new LinkedHashMap<>(inService);
+        all.putAll(positions);
+        return switch (search(scheme, Needs.standing(scheme, all, openDoors), limit)) {
             case Search.Result.Found found -> new Reachable(last(scheme, found.path()), found.path());
             case Search.Result.Undecided undecided -> new Undecided(undecided.limit());
             case Search.Result.None none ->
-                switch (search(scheme, given.and(doors), limit)) {
+                switch (search(scheme, Needs.standing(scheme, positions, openDoors), limit)) {
                     case Search.Result.Found nearest ->
                         new Refused(List.of("the locks allow these positions only together with others: "
                                 + differences(scheme, last(scheme, nearest.path()), positions, inService)
@@ -71,11 +66,12 @@ public sealed interface StartState {
         };
     }
 
-    private static Search.Result search(Scheme scheme, Predicate<State> goal, int limit) {
-        return Search.cheapest(
+    private static Search.Result search(Scheme scheme, Needs needs, int limit) {
+        return GuidedSearch.cheapest(
                 scheme,
                 scheme.inService(),
-                goal,
+                needs,
+                state -> true,
                 (before, move, after) -> true,
                 move -> move instanceof Move.Wait ? 1000 : 1,
                 limit);

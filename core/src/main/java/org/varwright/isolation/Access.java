@@ -10,7 +10,9 @@ import java.util.Set;
 import org.varwright.bank.Bank;
 import org.varwright.bank.Isolation;
 import org.varwright.bankfile.Nearest;
+import org.varwright.interlock.GuidedSearch;
 import org.varwright.interlock.Move;
+import org.varwright.interlock.Needs;
 import org.varwright.interlock.Property;
 import org.varwright.interlock.Scheme;
 import org.varwright.interlock.Search;
@@ -137,9 +139,10 @@ public final class Access {
                 grounds = saved.state().grounds();
                 shorts = saved.state().shorts();
                 State wanted = start;
-                Search.Result reached = Search.cheapest(
+                Search.Result reached = GuidedSearch.cheapest(
                         scheme,
                         scheme.start(),
+                        Needs.everythingOf(scheme, start),
                         wanted::equals,
                         (before, move, after) -> true,
                         move -> 1,

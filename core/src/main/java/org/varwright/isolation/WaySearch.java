@@ -3,15 +3,19 @@ package org.varwright.isolation;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.function.Predicate;
 import org.varwright.bank.Device;
+import org.varwright.bank.EnergySource;
 import org.varwright.bank.Interlock;
+import org.varwright.bank.Isolation;
+import org.varwright.interlock.GuidedSearch;
 import org.varwright.interlock.Move;
+import org.varwright.interlock.Needs;
 import org.varwright.interlock.Property;
 import org.varwright.interlock.Scheme;
 import org.varwright.interlock.Search;
@@ -26,6 +30,8 @@ final class WaySearch {
     private static final int DOOR_COST = 2;
     private static final int REMOTE_COST = 10;
     private static final int OTHER_DOOR_COST = 30;
+    /** The search over all safe states keeps more of each state. */
+    private static final int SLOWER = 2;
 
     private final Scheme scheme;
     private final Exposure exposure;
@@ -93,28 +99,67 @@ final class WaySearch {
 
     /** The way in. */
     Way in(State start) {
+        Way least = in(start, List.of(leastShortfall(start)), 0);
+        if (!(least instanceof Way.None none)) {
+            return least;
+        }
         Set<Shortfall> seen = new TreeSet<>(Shortfall.LEAST_FIRST);
         Search.Result all = Search.cheapest(
                 scheme,
                 start,
-                // nothing can be better than a state that leaves nothing to people
-                state -> isOpen(state) && seen.add(shortfall(state)) && seen.contains(Shortfall.NONE),
+                state -> {
+                    if (isOpen(state)) {
+                        seen.add(shortfall(state));
+                    }
+                    return false;
+                },
                 (before, move, after) ->
                         mayUse(move) && harms(before, move, after).isEmpty(),
                 this::cost,
-                request.limit());
+                request.limit() / SLOWER);
         return all instanceof Search.Result.Undecided undecided
                 ? new Way.Undecided(undecided.limit())
-                : in(start, List.copyOf(seen), exploredBy(all));
+                : in(start, List.copyOf(seen), none.explored() + exploredBy(all));
+    }
+
+    /** A shortfall that is part of every state with the wanted doors open: what no source can be parted from, and what no closable device joins to ground. */
+    private Shortfall leastShortfall(State start) {
+        Isolation isolation = scheme.isolation();
+        long low = 0;
+        for (EnergySource source : isolation.sources()) {
+            low |= source.isLowVoltage() ? exposure.bits(List.of(source.at())) & wanted : 0;
+        }
+        Set<String> closable = GuidedSearch.closableWithOpenDoors(scheme, start, openDoors());
+        Set<String> groundable = new HashSet<>(Set.of(Isolation.GROUND));
+        boolean grew = true;
+        while (grew) {
+            grew = false;
+            for (Device device : isolation.devices()) {
+                if (device.between().isPresent() && closable.contains(device.name())) {
+                    Device.Between ends = device.between().get();
+                    if (groundable.contains(ends.first()) != groundable.contains(ends.second())) {
+                        groundable.add(ends.first());
+                        groundable.add(ends.second());
+                        grew = true;
+                    }
+                }
+            }
+        }
+        return new Shortfall(low, wanted & ~low & ~exposure.bits(groundable));
+    }
+
+    private Needs openDoors() {
+        return Needs.open(scheme, request.compartments());
     }
 
     private Way in(State start, List<Shortfall> candidates, int exploredBefore) {
         int explored = exploredBefore;
         for (Shortfall shortfall : candidates) {
             for (Manner manner : Manner.ON_THE_WAY_IN) {
-                Search.Result result = Search.cheapest(
+                Search.Result result = GuidedSearch.cheapest(
                         scheme,
                         start,
+                        openDoors(),
                         state -> isOpen(state) && shortfall(state).equals(shortfall),
                         (before, move, after) -> mayUse(move)
                                 && harms(before, move, after).isEmpty()
@@ -144,15 +189,13 @@ final class WaySearch {
 
     /** The way back to a state with these positions, doors, bolts and exchanges. */
     Way back(State from, State goal, Shortfall shortfall) {
-        Predicate<State> there = state -> scheme.positions(state).equals(scheme.positions(goal))
-                && state.access() == goal.access()
-                && scheme.boltsExtended(state).equals(scheme.boltsExtended(goal));
         int explored = 0;
         for (Manner manner : Manner.STRICTEST_FIRST) {
-            Search.Result result = Search.cheapest(
+            Search.Result result = GuidedSearch.cheapest(
                     scheme,
                     from,
-                    there,
+                    Needs.everythingOf(scheme, goal),
+                    state -> true,
                     (before, move, after) -> mayUse(move)
                             && harms(before, move, after).isEmpty()
                             && leavesNoMore(before, after, shortfall)
@@ -180,8 +223,14 @@ final class WaySearch {
 
     /** The shortest way to the doors over any moves at all, safe or not. */
     Search.Result anyWay(State start) {
-        return Search.cheapest(
-                scheme, start, this::isOpen, (before, move, after) -> mayUse(move), move -> 1, request.limit());
+        return GuidedSearch.cheapest(
+                scheme,
+                start,
+                openDoors(),
+                state -> true,
+                (before, move, after) -> mayUse(move),
+                move -> 1,
+                request.limit());
     }
 
     /** Properties that no plan may break and that this move breaks, by itself or by the state that it leads to. */

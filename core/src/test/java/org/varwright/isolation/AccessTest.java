@@ -208,9 +208,9 @@ class AccessTest {
 
     @Test
     void givenUpIsUndecidedAndNeverAPlan() {
-        PlanRequest few = new PlanRequest(List.of("bay 1"), new PlanRequest.Start.AsInFile(), Set.of(), 50);
+        PlanRequest few = new PlanRequest(List.of("bay 1"), new PlanRequest.Start.AsInFile(), Set.of(), 5);
         Plan plan = plan(few);
-        assertEquals(new Plan.Undecided(50), plan);
+        assertEquals(new Plan.Undecided(5), plan);
         assertTrue(IsolationText.of(bank, List.of("bay 1"), plan).startsWith("UNDECIDED"));
     }
 

@@ -59,7 +59,7 @@ class OrderOfWorkLawTest {
                     refused++;
                     assertFalse(none.reason().isBlank(), where);
                 }
-                case Plan.Undecided given -> assertEquals(LIMIT, given.limit(), where);
+                case Plan.Undecided given -> assertTrue(given.limit() <= LIMIT, where);
             }
         }
         assertTrue(planned >= 20 && refused >= 1, planned + " planned, " + refused + " refused");
