@@ -24,6 +24,7 @@ import org.varwright.problem.VarwrightException;
 import org.varwright.quantity.Dimension;
 import org.varwright.survey.Survey;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** {@code energize BANK}. */
@@ -55,13 +56,9 @@ final class EnergizeCommand extends BankCommand {
             description = "Readings of the units as they are fitted now; the bank file's values where it is not given.")
     private @Nullable Path readings;
 
-    @Option(
-            names = "--meter",
-            paramLabel = "PERCENT",
-            defaultValue = "1 %",
-            description = "Limits of error of the capacitance meter (default ${DEFAULT-VALUE}).")
+    @Mixin
     @SuppressWarnings("NullAway.Init") // picocli sets it
-    private String meter;
+    private MeterOption meter;
 
     @Override
     Answer answer(BankArgument argument) {
@@ -76,8 +73,7 @@ final class EnergizeCommand extends BankCommand {
     private Map<UnitPosition, Double> fitted(Bank bank) {
         Map<UnitPosition, Double> farads = new LinkedHashMap<>();
         if (readings != null) {
-            Survey survey = SurveyCommand.survey(bank, readings, meter);
-            RowProblems.print(err(), survey.readings().problems());
+            Survey survey = meter.survey(bank, readings, err());
             for (Fitted unit :
                     FitInput.from(survey, List.of(), FitOptions.USUAL).units()) {
                 if (unit.capacitanceFarads() > 0.0) {

@@ -19,6 +19,7 @@ import org.varwright.survey.Spares;
 import org.varwright.survey.SparesFile;
 import org.varwright.survey.Survey;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -40,13 +41,9 @@ final class FitCommand extends BankCommand {
             description = "The spares on the truck; those of the bank file where it is not given.")
     private @Nullable Path spares;
 
-    @Option(
-            names = "--meter",
-            paramLabel = "PERCENT",
-            defaultValue = "1 %",
-            description = "Limits of error of the capacitance meter (default ${DEFAULT-VALUE}).")
+    @Mixin
     @SuppressWarnings("NullAway.Init") // picocli sets it
-    private String meter;
+    private MeterOption meter;
 
     @Option(
             names = "--keep",
@@ -79,8 +76,7 @@ final class FitCommand extends BankCommand {
     @Override
     Answer answer(BankArgument argument) {
         Bank bank = argument.bank(err());
-        Survey survey = SurveyCommand.survey(bank, readings, meter);
-        RowProblems.print(err(), survey.readings().problems());
+        Survey survey = meter.survey(bank, readings, err());
         List<Spare> list = bank.spares();
         if (spares != null) {
             Spares read = SparesFile.read(bank, spares.toString(), InputFile.read(spares));

@@ -96,7 +96,7 @@ final class JobFiles {
             String name = job.readings().get();
             Survey survey = Survey.of(
                     bank,
-                    ReadingsFile.read(bank, path(name), read("readings", name)),
+                    ReadingsFile.read(bank, name, read("readings", name)),
                     SurveySettings.of(bank.standard(), METER_LIMIT));
             RowProblems.print(err, survey.readings().problems());
             FitInput fitInput = FitInput.from(survey, spares(bank, job), FitOptions.USUAL);
@@ -121,7 +121,7 @@ final class JobFiles {
             return bank.spares();
         }
         String name = job.spares().get();
-        Spares spares = SparesFile.read(bank, path(name), read("spares", name));
+        Spares spares = SparesFile.read(bank, name, read("spares", name));
         RowProblems.print(err, spares.problems());
         return spares.spares();
     }

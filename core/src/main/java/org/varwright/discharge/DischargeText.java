@@ -18,8 +18,8 @@ public final class DischargeText {
         Vocabulary words = discharge.bank().words();
         List<String> lines = new ArrayList<>();
         lines.add("DISCHARGE  " + discharge.bank().name());
-        lines.add("Least wait for the whole bank: " + time(discharge.longestWaitSeconds()) + ". "
-                + capital(DischargeNotes.OVER) + ".");
+        lines.add("Least wait for the whole bank: " + time(discharge.longestWaitSeconds())
+                + ", counted from the last opening. A wait ends with: now prove dead.");
         for (StageDischarge stage : discharge.stages()) {
             lines.add("");
             lines.addAll(stage(discharge, stage, words));
@@ -164,9 +164,5 @@ public final class DischargeText {
 
     private static String time(double seconds) {
         return Dimension.TIME.format(seconds);
-    }
-
-    private static String capital(String text) {
-        return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
     }
 }

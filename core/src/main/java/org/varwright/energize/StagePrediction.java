@@ -45,6 +45,9 @@ final class StagePrediction {
     private final LegModel model;
     private final double[][] farads;
     private final LegState expected;
+    /** A sensor value below this [V] or [A] is rounding of the solution: no instrument shows it. */
+    private static final double ROUNDING = 1e-9;
+
     private final List<LegState> voltsMoved = new ArrayList<>();
     private final List<LegState> faradsMoved = new ArrayList<>();
 
@@ -196,15 +199,16 @@ final class StagePrediction {
         Complex value = pick.of(expected);
         double volts = phasorReach(voltsMoved, pick, value);
         double capacitance = phasorReach(faradsMoved, pick, value);
-        double instrument = uncertainty.sensor() * value.magnitude();
+        double magnitude = value.magnitude() < ROUNDING ? 0.0 : value.magnitude();
+        double instrument = uncertainty.sensor() * magnitude;
         double reach = root(volts, capacitance, instrument);
-        Band primary = new Band(value.magnitude(), Math.max(0.0, value.magnitude() - reach), value.magnitude() + reach);
+        Band primary = new Band(magnitude, Math.max(0.0, magnitude - reach), magnitude + reach);
         String unit = protection.senses().unit();
         Basis basis = new Basis(
                 "ENG-3",
                 "|S| ∓ √(U_V² + U_C² + U_m²), U from the magnitudes of the changes of the phasor S",
                 List.of(
-                        new Term("S", "expected primary value, from the network", value.magnitude(), unit),
+                        new Term("S", "expected primary value, from the network", magnitude, unit),
                         new Term("U_V", "voltage readings", volts, unit),
                         new Term("U_C", "capacitances: " + origins(), capacitance, unit),
                         new Term("U_m", "sensor", instrument, unit),
@@ -221,7 +225,7 @@ final class StagePrediction {
                 protection.senses(),
                 primary,
                 secondary,
-                value.magnitude() < 1e-9 ? 0.0 : value.degrees(),
+                magnitude == 0.0 ? 0.0 : value.degrees(),
                 basis);
     }
 
