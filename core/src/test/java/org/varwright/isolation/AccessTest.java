@@ -10,10 +10,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.varwright.bank.Bank;
 import org.varwright.bank.Compartment;
+import org.varwright.bank.Device;
+import org.varwright.bank.EnergySource;
 import org.varwright.interlock.ConductorState;
 import org.varwright.interlock.Move;
 import org.varwright.problem.Message;
@@ -229,5 +232,49 @@ class AccessTest {
         assertTrue(paper.contains("earthing switch"));
         assertFalse(
                 paper.toLowerCase(java.util.Locale.ROOT).matches("(?s).*\\bground.*"), "IEEE words in an IEC paper");
+    }
+
+    /** A second feeder over a tie that no lock holds: the plan opens it by rule, and both sources are crossed off. */
+    @Test
+    void aSecondSourceBehindATieIsOpenedByRule() {
+        Bank tied = Reworked.with(bank, i -> {
+            List<EnergySource> sources = new ArrayList<>(i.sources());
+            sources.add(new EnergySource("utility feeder 8", "bus 2", OptionalDouble.empty(), Optional.empty()));
+            List<Device> devices = new ArrayList<>(i.devices());
+            devices.add(new Device(
+                    "52-T",
+                    Device.Kind.BREAKER,
+                    Device.positionsOf(Device.Kind.BREAKER, false),
+                    Optional.of(new Device.Between("bus", "bus 2")),
+                    false,
+                    false,
+                    Optional.empty(),
+                    Optional.of("window"),
+                    Optional.empty(),
+                    Optional.empty()));
+            return new org.varwright.bank.Isolation(
+                    sources,
+                    devices,
+                    i.compartments(),
+                    i.locks(),
+                    i.keys(),
+                    i.exchanges(),
+                    i.interlocks(),
+                    i.delays(),
+                    i.start());
+        });
+        OrderOfWork order = OrderOfWorkTraceTest.planned(tied, PlanRequest.to(List.of("bay 1")));
+        OrderOfWorkTraceTest.replay(order);
+        OrderStep tie = order.in().stream()
+                .filter(s -> s.moves().contains(new Move.Operate("52-T", "open")))
+                .findFirst()
+                .orElseThrow();
+        assertEquals(OrderStep.EnforcedBy.RULE, tie.enforcedBy());
+        assertTrue(tie.why().contains("without it"), tie.why());
+        assertTrue(order.in().stream()
+                .anyMatch(s -> s.text().startsWith("Cross off source \"utility feeder 8\"")
+                        && s.text().contains("52-T (open)")));
+        assertTrue(order.in().stream()
+                .anyMatch(s -> s.task().equals(new Task.LocksOn(List.of("89-2", "52-T", "57-2")))));
     }
 }
