@@ -16,6 +16,7 @@ import org.varwright.isolation.Plan;
 import org.varwright.isolation.PlanRequest;
 import org.varwright.isolation.SavedStateReader;
 import org.varwright.isolation.SequenceCardText;
+import org.varwright.json.Json;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -63,11 +64,21 @@ final class IsolateCommand extends BankCommand {
     @Option(names = "--card", description = "Print the sequence card only: the moves with their keys on one page.")
     private boolean card;
 
+    @Option(
+            names = "--state-after",
+            paramLabel = "STEP",
+            description = "Print the state after that step as JSON, for --from: when the scope changes half-way.")
+    private @Nullable Integer stateAfter;
+
     @Override
     Answer answer(BankArgument argument) {
         Bank bank = argument.bank(err());
         PlanRequest request = PlanRequest.to(access).from(startState()).without(new LinkedHashSet<>(notToUse));
         Plan plan = Access.plan(bank, request);
+        if (stateAfter != null && plan instanceof Plan.Planned planned) {
+            Json state = planned.order().stateAfter(stateAfter).json();
+            return new Answer(state.print() + "\n", state, ExitCode.DONE);
+        }
         String text = card && plan instanceof Plan.Planned planned
                 ? SequenceCardText.of(planned.order())
                 : IsolationText.of(bank, access, plan);

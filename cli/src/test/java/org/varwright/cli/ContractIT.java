@@ -3,6 +3,7 @@ package org.varwright.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -94,6 +95,20 @@ class ContractIT {
         assertTrue(Session.run("isolate", BANK, "--access", "bay 2", "--card")
                 .out()
                 .startsWith("SEQUENCE CARD"));
+    }
+
+    @Test
+    void isolateFromWhereTheScopeChanged() throws IOException {
+        Session half = Session.run("isolate", BANK, "--access", "bay 2", "--state-after", "30");
+        assertEquals(0, half.code(), half.err());
+        Path state = folder.resolve("half.json");
+        Files.writeString(state, half.out());
+        Json.Obj json = json(0, "isolate", BANK, "--access", "bay 2", "bay 3", "--from", state.toString());
+        assertTrue(array(json, "in").size() > 5);
+        assertEquals(
+                2,
+                Session.run("isolate", BANK, "--access", "bay 2", "--state-after", "999")
+                        .code());
     }
 
     @Test

@@ -3,6 +3,9 @@ package org.varwright.isolation;
 import java.util.ArrayList;
 import java.util.List;
 import org.varwright.bank.Bank;
+import org.varwright.problem.Message;
+import org.varwright.problem.Place;
+import org.varwright.problem.VarwrightException;
 
 /**
  * A proven way in and back, step by step.
@@ -59,8 +62,14 @@ public record OrderOfWork(
      * The state after so many steps, to be saved, or to plan anew from where the scope changed.
      *
      * @param n number of the last step done; 0 for the start
+     * @throws VarwrightException {@code ISOLATION_NO_STEP} where the order has no such step
      */
     public SavedState stateAfter(int n) {
+        int last = in.size() + back.size();
+        if (n < 0 || n > last) {
+            throw new VarwrightException(
+                    Message.ISOLATION_NO_STEP, Place.NOWHERE, String.valueOf(n), String.valueOf(last));
+        }
         return States.after(this, n);
     }
 }

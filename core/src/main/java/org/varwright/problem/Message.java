@@ -167,6 +167,7 @@ public enum Message {
     ISOLATION_UNKNOWN_COMPARTMENT("there is no compartment \"{0}\"; {1}there are {2}"),
     ISOLATION_UNKNOWN_DEVICE("there is no device \"{0}\"; {1}there are {2}"),
     ISOLATION_UNKNOWN_POSITION("\"{0}\" has no position \"{1}\"; its positions are {2}"),
+    ISOLATION_NO_STEP("there is no step {0}; the steps of this order run from 1 to {1}, and 0 is the start"),
     ISOLATION_STATE_FORMAT("this is no saved state; one has the format \"{0}\""),
     ISOLATION_STATE_FIELD("\"{0}\" is missing or not understood; expected is {1}"),
     ISOLATION_STATE_OTHER_BANK("the saved state is of \"{0}\", the bank is \"{1}\""),
