@@ -19,7 +19,7 @@ public final class DischargeText {
         List<String> lines = new ArrayList<>();
         lines.add("DISCHARGE  " + discharge.bank().name());
         lines.add("Least wait for the whole bank: " + time(discharge.longestWaitSeconds())
-                + ", counted from the last opening. A wait ends with: now prove dead.");
+                + ", counted from the last opening. Then: now prove dead.");
         for (StageDischarge stage : discharge.stages()) {
             lines.add("");
             lines.addAll(stage(discharge, stage, words));
