@@ -1,6 +1,9 @@
 package org.varwright.cli;
 
 import java.util.concurrent.Callable;
+import org.varwright.problem.Place;
+import org.varwright.problem.Problem;
+import org.varwright.problem.VarwrightException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -34,6 +37,23 @@ abstract class BankCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        return output.print(spec.commandLine().getOut(), answer(bank));
+        try {
+            return output.print(spec.commandLine().getOut(), answer(bank));
+        } catch (VarwrightException e) {
+            throw new VarwrightException(e.problems().stream().map(this::placed).toList());
+        }
+    }
+
+    /** A problem that names only a path inside the bank file gets the line and column at which that stands. */
+    private Problem placed(Problem problem) {
+        Place place = problem.place();
+        if (!place.file().isEmpty() || !place.path().matches("[a-z-]+(\\[[0-9]+]|\\.[a-z-]+).*")) {
+            return problem;
+        }
+        Place found = bank.reading().place(place.path());
+        return new Problem(
+                problem.message(),
+                new Place(found.file(), found.line(), found.column(), place.path()),
+                problem.arguments());
     }
 }

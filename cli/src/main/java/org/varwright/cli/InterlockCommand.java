@@ -1,6 +1,12 @@
 package org.varwright.cli;
 
 import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.varwright.bank.Bank;
+import org.varwright.bankfile.BankFile;
+import org.varwright.interlock.DesignFault;
 import org.varwright.interlock.InterlockAudit;
 import org.varwright.interlock.InterlockAuditJson;
 import org.varwright.interlock.InterlockAuditText;
@@ -8,6 +14,7 @@ import org.varwright.interlock.InterlockJson;
 import org.varwright.interlock.InterlockText;
 import org.varwright.interlock.Interlocking;
 import org.varwright.interlock.Property;
+import org.varwright.interlock.SharedKeys;
 import org.varwright.interlock.Verification;
 import org.varwright.interlock.Verifier;
 import picocli.CommandLine.Command;
@@ -38,16 +45,37 @@ final class InterlockCommand extends BankCommand {
                     "Print the list that an auditor walks instead: each lock, each position, each forbidden move to try by hand.")
     private boolean audit;
 
+    @Option(
+            names = "--with",
+            paramLabel = "BANK",
+            description =
+                    "Another bank of the same site; repeat it for each. A key that two of them share is a second copy.")
+    private List<Path> others = new ArrayList<>();
+
     @Override
     Answer answer(BankArgument bank) {
         long bytes = Math.max(1, megabytes) * 1_000_000L;
-        Interlocking interlocking = Interlocking.examine(bank.bank(err()), bytes, progress(err()));
+        Interlocking interlocking = together(Interlocking.examine(bank.bank(err()), bytes, progress(err())), bytes);
         ExitCode code = code(interlocking.verification());
         if (audit) {
             InterlockAudit walked = InterlockAudit.of(interlocking, bytes, progress(err()));
             return new Answer(InterlockAuditText.of(walked), InterlockAuditJson.of(walked), code);
         }
         return new Answer(InterlockText.of(interlocking), InterlockJson.of(interlocking), code);
+    }
+
+    /** With what keys shared with other banks break. */
+    private Interlocking together(Interlocking alone, long bytes) {
+        if (others.isEmpty()) {
+            return alone;
+        }
+        List<Bank> banks = new ArrayList<>(List.of(alone.bank()));
+        for (Path other : others) {
+            banks.add(BankFile.read(other.toString(), InputFile.read(other)).requireBank());
+        }
+        List<DesignFault> faults = new ArrayList<>(alone.faults());
+        faults.addAll(SharedKeys.of(banks, bytes, progress(err())));
+        return new Interlocking(alone.bank(), alone.scheme(), alone.verification(), faults);
     }
 
     static ExitCode code(Verification verification) {

@@ -9,14 +9,16 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.varwright.bank.Bank;
+import org.varwright.basis.Basis;
+import org.varwright.basis.BasisText;
 import org.varwright.isolation.Access;
 import org.varwright.isolation.IsolationJson;
 import org.varwright.isolation.IsolationText;
+import org.varwright.isolation.OrderOfWork;
 import org.varwright.isolation.Plan;
 import org.varwright.isolation.PlanRequest;
 import org.varwright.isolation.SavedStateReader;
 import org.varwright.isolation.SequenceCardText;
-import org.varwright.json.Json;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -70,19 +72,30 @@ final class IsolateCommand extends BankCommand {
             description = "Print the state after that step as JSON, for --from: when the scope changes half-way.")
     private @Nullable Integer stateAfter;
 
+    @Option(
+            names = "--card-drawing",
+            paramLabel = "FILE.svg",
+            description =
+                    "Draw the sequence card as well: moves as rows, keys as lanes, one sheet to hang on the door.")
+    private @Nullable Path cardDrawing;
+
     @Override
     Answer answer(BankArgument argument) {
         Bank bank = argument.bank(err());
         PlanRequest request = PlanRequest.to(access).from(startState()).without(new LinkedHashSet<>(notToUse));
         Plan plan = Access.plan(bank, request);
-        if (stateAfter != null && plan instanceof Plan.Planned planned) {
-            Json state = planned.order().stateAfter(stateAfter).json();
-            return new Answer(state.print() + "\n", state, ExitCode.DONE);
+        String text = IsolationText.of(bank, access, plan);
+        if (plan instanceof Plan.Planned(OrderOfWork order)) {
+            text = (card ? SequenceCardText.of(order) : text) + (explain() ? BasisText.of(bases(order)) : "");
+            if (cardDrawing != null) {
+                OutputFile.write(cardDrawing, CardDrawing.of(order).getBytes(StandardCharsets.UTF_8));
+            }
         }
-        String text = card && plan instanceof Plan.Planned planned
-                ? SequenceCardText.of(planned.order())
-                : IsolationText.of(bank, access, plan);
         return new Answer(text, IsolationJson.of(access, plan), code(plan));
+    }
+
+    private static List<Basis> bases(OrderOfWork order) {
+        return order.steps().stream().flatMap(step -> step.basis().stream()).toList();
     }
 
     private PlanRequest.Start startState() {
