@@ -19,6 +19,7 @@ import org.varwright.isolation.Plan;
 import org.varwright.isolation.PlanRequest;
 import org.varwright.isolation.SavedStateReader;
 import org.varwright.isolation.SequenceCardText;
+import org.varwright.json.Json;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -87,6 +88,10 @@ final class IsolateCommand extends BankCommand {
         String text = IsolationText.of(bank, access, plan);
         if (plan instanceof Plan.Planned(OrderOfWork order)) {
             text = (card ? SequenceCardText.of(order) : text) + (explain() ? BasisText.of(bases(order)) : "");
+            if (stateAfter != null) {
+                Json state = order.stateAfter(stateAfter).json();
+                return new Answer(state.print(), state, ExitCode.DONE);
+            }
             if (cardDrawing != null) {
                 OutputFile.write(cardDrawing, CardDrawing.of(order).getBytes(StandardCharsets.UTF_8));
             }

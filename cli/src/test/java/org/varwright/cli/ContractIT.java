@@ -112,6 +112,43 @@ class ContractIT {
     }
 
     @Test
+    void aScopeThatChangesHalfWayMakesANewOrderFromThere() throws Exception {
+        Session state = Session.run("isolate", BANK, "--access", "bay 2", "--state-after", "20");
+        assertEquals(0, state.code(), state.err());
+        Path saved = Files.writeString(folder.resolve("state.json"), state.out());
+        Json.Obj json = json(0, "isolate", BANK, "--access", "bay 2", "--access", "bay 3", "--from", saved.toString());
+        Json.Obj whole = json(0, "isolate", BANK, "--access", "bay 2", "--access", "bay 3");
+        assertTrue(array(json, "in").size() < array(whole, "in").size());
+        assertEquals(
+                2,
+                Session.run("isolate", BANK, "--access", "bay 2", "--state-after", "2000")
+                        .code());
+    }
+
+    @Test
+    void theSequenceCardIsDrawn() throws Exception {
+        Path card = folder.resolve("card.svg");
+        assertEquals(
+                0,
+                Session.run("isolate", BANK, "--access", "bay 2", "--card-drawing", card.toString())
+                        .code());
+        assertTrue(Files.readString(card).contains("CR-5"));
+    }
+
+    @Test
+    void aKeySharedWithAnotherBankIsAFault() throws Exception {
+        Path other = Files.writeString(
+                folder.resolve("other.bank.yaml"),
+                Files.readString(Path.of(TAMARACK))
+                        .replace("TF-3", "CR-3")
+                        .replace("Tamarack Flats bank 2", "Other bank"));
+        Session alone = Session.run("interlock", BANK);
+        Session together = Session.run("interlock", BANK, "--with", other.toString());
+        assertTrue(!alone.out().contains("Other bank"), alone.out());
+        assertTrue(together.out().contains("CR-3") && together.out().contains("Other bank"), together.out());
+    }
+
+    @Test
     void dischargeUnbalanceAndEnergize() {
         Json.Obj discharge = json(0, "discharge", BANK);
         assertHas(
