@@ -119,9 +119,13 @@ final class DoorWork {
                 .filter(s -> s.stage().name().equals(stage.name()))
                 .findFirst()
                 .orElseThrow();
-        List<String> items = new ArrayList<>(WayIn.unitLines(stage));
+        List<String> items =
+                new ArrayList<>(stage.positions().stream().map(p -> p.name()).toList());
         if (stage.layout().groups() > 1) {
             items.add("every joint between groups to " + words.ground());
+        }
+        if (stage.connection().isBridge()) {
+            items.add("both midpoints of each phase to " + words.ground());
         }
         for (int i = 1, neutrals = Phrases.neutrals(stage); i <= neutrals; i++) {
             items.add("neutral" + (neutrals > 1 ? " " + i : "") + " of " + stage.name() + " to " + words.ground());
@@ -131,7 +135,10 @@ final class DoorWork {
                         new Task.StickUsed(doorOf(stage), stage.name()),
                         phrases.inside(doorOf(stage)),
                         "Discharge every unit of " + stage.name()
-                                + " in reach with the stick, terminal to terminal and each"
+                                + " in reach with the stick, "
+                                + (stage.hasThreePhaseUnits()
+                                        ? "A to B, B to C, C to A and each"
+                                        : "terminal to terminal and each")
                                 + " terminal to case. "
                                 + (stage.fuse().isPresent() ? "Units behind operated fuses too. " : "")
                                 + "Hold each contact; do it twice.")

@@ -13,6 +13,7 @@ import org.varwright.interlock.Move;
 /** A {@link Plan} as text for people: 100 columns, to be printed and taken to site, a box to tick for every step. */
 public final class IsolationText {
     private static final String INDENT = "          ";
+    private static final int BRIEF = 24;
 
     private final Page page = new Page();
     private final Vocabulary words;
@@ -140,23 +141,29 @@ public final class IsolationText {
         };
     }
 
-    /** Items with a box each; short ones side by side. */
+    /** Items with a box each, in the order given; as many side by side as the longest of a run of short or long ones allows. */
     private void items(List<String> items) {
-        int longest = items.stream().mapToInt(String::length).max().orElse(0);
-        int columns = Math.max(1, (Page.COLUMNS - INDENT.length()) / (longest + 6));
-        StringBuilder row = new StringBuilder();
-        int inRow = 0;
-        for (String item : items) {
-            row.append(String.format(Locale.ROOT, "[ ] %-" + Math.max(1, longest) + "s  ", item));
-            inRow++;
-            if (inRow == columns) {
-                page.wrapped(INDENT, row.toString().stripTrailing(), INDENT + "    ");
-                row.setLength(0);
-                inRow = 0;
+        int from = 0;
+        while (from < items.size()) {
+            boolean brief = items.get(from).length() <= BRIEF;
+            int to = from;
+            while (to < items.size() && (items.get(to).length() <= BRIEF) == brief) {
+                to++;
             }
+            rows(items.subList(from, to));
+            from = to;
         }
-        if (inRow > 0) {
-            page.wrapped(INDENT, row.toString().stripTrailing(), INDENT + "    ");
+    }
+
+    private void rows(List<String> items) {
+        int longest = items.stream().mapToInt(String::length).max().orElse(1);
+        int columns = Math.max(1, (Page.COLUMNS - INDENT.length()) / (longest + 6));
+        for (int row = 0; row < items.size(); row += columns) {
+            StringBuilder line = new StringBuilder();
+            for (String item : items.subList(row, Math.min(items.size(), row + columns))) {
+                line.append(String.format(Locale.ROOT, "[ ] %-" + longest + "s  ", item));
+            }
+            page.wrapped(INDENT, line.toString().stripTrailing(), INDENT + "    ");
         }
     }
 

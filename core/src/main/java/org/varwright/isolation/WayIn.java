@@ -13,7 +13,6 @@ import org.varwright.bank.EnergySource;
 import org.varwright.bank.Isolation;
 import org.varwright.bank.Lock;
 import org.varwright.bank.Stage;
-import org.varwright.bank.UnitPosition;
 import org.varwright.bank.Vocabulary;
 import org.varwright.discharge.Discharge;
 import org.varwright.discharge.Wait;
@@ -371,18 +370,6 @@ final class WayIn {
         Set<String> exposed = new LinkedHashSet<>();
         compartments.forEach(c -> isolation.compartment(c).ifPresent(k -> exposed.addAll(k.exposes())));
         return bank.stages().stream().filter(s -> exposed.contains(s.name())).toList();
-    }
-
-    /** Units of a stage by leg, a line each. */
-    static List<String> unitLines(Stage stage) {
-        List<String> lines = new ArrayList<>();
-        for (UnitPosition position : stage.positions()) {
-            lines.add(position.name()
-                    + (stage.hasThreePhaseUnits()
-                            ? ": A to B, B to C, C to A, each terminal to case"
-                            : ": terminal to terminal, each terminal to case"));
-        }
-        return lines;
     }
 
     /** Low voltage, for words. */
