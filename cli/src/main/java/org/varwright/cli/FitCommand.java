@@ -28,7 +28,7 @@ import picocli.CommandLine.Parameters;
         name = "fit",
         description = {
             "What to take out, which spare goes where and what to move, with the fewest lifts and the least unbalance.",
-            "Exit 1 where spares are missing or a limit is broken whatever is tried."
+            "Exit 1 where spares are missing or a limit is broken whatever is tried, 3 where units must be measured again first."
         })
 final class FitCommand extends BankCommand {
     @Parameters(index = "1", paramLabel = "READINGS.csv", description = "The readings that say which units must go.")
@@ -94,7 +94,14 @@ final class FitCommand extends BankCommand {
         FitResult result = Fit.plan(FitInput.from(survey, list, options));
         String text = FitText.of(result)
                 + (explain() ? BasisText.ofChecks(result.checks()) + BasisText.of(result.bases()) : "");
-        return new Answer(
-                text, FitJson.of(result), result.outcome() == FitResult.Outcome.COMPLETE ? ExitCode.DONE : ExitCode.NO);
+        return new Answer(text, FitJson.of(result), code(result));
+    }
+
+    /** A plan that hangs on readings to be taken again is undecided, whatever it comes to. */
+    private static ExitCode code(FitResult result) {
+        if (result.outcome() != FitResult.Outcome.COMPLETE) {
+            return ExitCode.NO;
+        }
+        return result.provisional().isEmpty() ? ExitCode.DONE : ExitCode.UNDECIDED;
     }
 }
