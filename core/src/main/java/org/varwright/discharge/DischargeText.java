@@ -5,8 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import org.varwright.bank.Vocabulary;
-import org.varwright.basis.Check;
-import org.varwright.basis.Verdict;
+import org.varwright.basis.CheckText;
 import org.varwright.page.Page;
 import org.varwright.quantity.Dimension;
 
@@ -27,7 +26,9 @@ public final class DischargeText {
         if (!discharge.checks().isEmpty()) {
             lines.add("");
             lines.add("CHECKS");
-            discharge.checks().forEach(check -> lines.addAll(check(check)));
+            Page checks = new Page();
+            CheckText.add(checks, discharge.checks());
+            lines.addAll(checks.print().lines().toList());
         }
         lines.add("");
         lines.add("CAUTIONS");
@@ -133,16 +134,6 @@ public final class DischargeText {
                                 ? time(Math.ceil(seconds.getAsDouble())) + " to "
                                         + Dimension.VOLTAGE.format(rule.volts())
                                 : DischargeNotes.NOT_KNOWN));
-    }
-
-    private static List<String> check(Check check) {
-        String mark = check.verdict() == Verdict.PASS ? "ok  " : check.verdict() == Verdict.WARN ? "note" : "FAIL";
-        return Page.wrap(
-                "  " + mark + "  " + check.subject() + ": " + Dimension.digits(check.value(), 4) + " " + check.unit()
-                        + ", limit " + Dimension.digits(check.limit(), 4) + " " + check.unit() + "  ["
-                        + check.basis().id()
-                        + "; " + check.basis().source().print() + "]",
-                "        ");
     }
 
     private static void row(List<String> lines, String what, String value) {

@@ -2,7 +2,7 @@ package org.varwright.energize;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.varwright.basis.Check;
+import org.varwright.basis.CheckText;
 import org.varwright.basis.Verdict;
 import org.varwright.page.Page;
 import org.varwright.quantity.Dimension;
@@ -39,17 +39,7 @@ public final class EnergizeText {
             comparison(page, energize);
         }
         page.heading("Checks");
-        for (Check check : energize.checks()) {
-            page.item(
-                    "  "
-                            + (check.verdict() == Verdict.PASS
-                                    ? "ok    "
-                                    : check.verdict() == Verdict.WARN ? "WARN  " : "FAIL  "),
-                    check.subject() + ": " + Dimension.digits(check.value(), 4) + ", limit "
-                            + Dimension.digits(check.limit(), 4) + (check.unit().isEmpty() ? "" : " " + check.unit())
-                            + " ("
-                            + check.basis().source().print() + ")");
-        }
+        CheckText.add(page, energize.checks());
         list(page, "After 15 minutes", "  [ ] ", energize.after15Minutes());
         list(page, "After 8 hours", "  [ ] ", energize.after8Hours());
         list(page, "Cautions", "  - ", energize.cautions());

@@ -9,7 +9,7 @@ import org.varwright.bank.Bank;
 import org.varwright.bank.FuseType;
 import org.varwright.bank.Stage;
 import org.varwright.bank.UnitPosition;
-import org.varwright.basis.Check;
+import org.varwright.basis.CheckText;
 import org.varwright.basis.Verdict;
 import org.varwright.page.Page;
 import org.varwright.quantity.Dimension;
@@ -305,24 +305,7 @@ public final class FitText {
 
     private static void checks(Page page, FitResult result) {
         page.heading("Checks");
-        for (Check check : result.checks()) {
-            String mark = check.verdict() == Verdict.PASS ? "ok  " : check.verdict() == Verdict.WARN ? "note" : "FAIL";
-            page.item(
-                    "  " + mark + "  ",
-                    check.subject() + ": " + number(check.value(), check.unit()) + ", limit "
-                            + number(check.limit(), check.unit()) + "  ["
-                            + check.basis().id() + "; "
-                            + check.basis().source().print() + "]");
-        }
-    }
-
-    private static String number(double value, String unit) {
-        return switch (unit) {
-            case "F" -> Dimension.CAPACITANCE.format(value);
-            case "V" -> Dimension.VOLTAGE.format(value);
-            case "A" -> Dimension.CURRENT.format(value);
-            default -> Dimension.digits(value, 4);
-        };
+        CheckText.add(page, result.checks());
     }
 
     private static void notes(Page page, FitResult result) {

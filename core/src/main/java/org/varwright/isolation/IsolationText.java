@@ -15,7 +15,7 @@ public final class IsolationText {
     private static final String INDENT = "          ";
     private static final int BRIEF = 24;
 
-    private final Page page = new Page();
+    private final Sheet page = new Sheet();
     private final Vocabulary words;
     private final Phrases phrases;
     private String place = "";
@@ -157,7 +157,7 @@ public final class IsolationText {
 
     private void rows(List<String> items) {
         int longest = items.stream().mapToInt(String::length).max().orElse(1);
-        int columns = Math.max(1, (Page.COLUMNS - INDENT.length()) / (longest + 6));
+        int columns = Math.max(1, (Sheet.COLUMNS - INDENT.length()) / (longest + 6));
         for (int row = 0; row < items.size(); row += columns) {
             StringBuilder line = new StringBuilder();
             for (String item : items.subList(row, Math.min(items.size(), row + columns))) {

@@ -15,7 +15,7 @@ public final class SequenceCardText {
 
     public static String of(OrderOfWork order) {
         Phrases phrases = new Phrases(order.bank());
-        Page page = new Page();
+        Sheet page = new Sheet();
         page.line("SEQUENCE CARD  " + phrases.bankLabel() + "  ->  " + Phrases.list(order.access()));
         page.line("Moves and keys only. The order of work has the looks, holds, tests, discharges and "
                 + phrases.words().ground() + "s.");
@@ -27,7 +27,7 @@ public final class SequenceCardText {
         return page.text();
     }
 
-    private static void table(Page page, String title, List<OrderStep> steps, Phrases phrases) {
+    private static void table(Sheet page, String title, List<OrderStep> steps, Phrases phrases) {
         page.blank();
         row(page, title, "move", "key in", "key out", "becomes");
         page.rule();
@@ -105,7 +105,7 @@ public final class SequenceCardText {
     }
 
     /** The way of the keys: where each comes out and goes in, in order. */
-    private static void keys(Page page, OrderOfWork order) {
+    private static void keys(Sheet page, OrderOfWork order) {
         List<String> chain = new ArrayList<>();
         for (OrderStep step : order.in()) {
             if (step.keys().isEmpty()) {
@@ -128,7 +128,7 @@ public final class SequenceCardText {
     }
 
     /** A row; cells that are too long go on in the next line. */
-    private static void row(Page page, String... cells) {
+    private static void row(Sheet page, String... cells) {
         List<List<String>> columns = new ArrayList<>();
         int height = 1;
         for (int c = 0; c < cells.length; c++) {

@@ -10,7 +10,7 @@ import org.varwright.bank.LegLayout;
 import org.varwright.bank.Protection;
 import org.varwright.bank.Stage;
 import org.varwright.basis.Check;
-import org.varwright.basis.Verdict;
+import org.varwright.basis.CheckText;
 import org.varwright.network.Solution;
 import org.varwright.page.Page;
 import org.varwright.quantity.Complex;
@@ -190,15 +190,7 @@ public final class UnbalanceText {
 
     private static void checks(Page page, List<Check> checks) {
         page.heading("Checks");
-        for (Check check : checks) {
-            String lead =
-                    check.verdict() == Verdict.PASS ? "ok    " : check.verdict() == Verdict.WARN ? "WARN  " : "FAIL  ";
-            String unit = check.unit().isEmpty() ? "" : " " + check.unit();
-            page.item(
-                    "  " + lead,
-                    check.subject() + ": " + Dimension.digits(check.value(), 4) + unit + ", against "
-                            + Dimension.digits(check.limit(), 4) + unit);
-        }
+        CheckText.add(page, checks);
     }
 
     private static String value(Protection.Senses senses, double value) {

@@ -2,10 +2,11 @@ package org.varwright.isolation;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.varwright.page.Page;
 
-/** Lines of 100 columns. */
-final class Page {
-    static final int COLUMNS = 100;
+/** The lines of an order of work: a page on which every step is wrapped under itself. */
+final class Sheet {
+    static final int COLUMNS = Page.COLUMNS;
 
     private final List<String> lines = new ArrayList<>();
 
@@ -29,16 +30,7 @@ final class Page {
     }
 
     void wrapped(String first, String text, String indent) {
-        String rest = first + text;
-        while (rest.length() > COLUMNS) {
-            int at = rest.lastIndexOf(' ', COLUMNS);
-            if (at <= indent.length()) {
-                break;
-            }
-            lines.add(rest.substring(0, at).stripTrailing());
-            rest = indent + rest.substring(at + 1);
-        }
-        lines.add(rest.stripTrailing());
+        Page.wrap(first + text, indent).forEach(this::line);
     }
 
     String text() {
