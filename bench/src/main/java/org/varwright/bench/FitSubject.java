@@ -1,0 +1,57 @@
+package org.varwright.bench;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Random;
+import org.varwright.bank.Bank;
+import org.varwright.bank.Connection;
+import org.varwright.bank.Spare;
+import org.varwright.bank.UnitPosition;
+import org.varwright.bank.UnitType;
+import org.varwright.fit.FitInput;
+import org.varwright.fit.FitOptions;
+import org.varwright.fit.Fitted;
+import org.varwright.network.Banks;
+
+/** A large fit: 144 positions (ungrounded wye, each leg four groups of twelve units), 3 units condemned, 8 spares, up to two extra lifts. */
+final class FitSubject {
+    private static final long SEED = 144;
+    private static final int CONDEMNED = 3;
+    private static final int SPARES = 8;
+    /** Units lie between their nameplate and this part above it. */
+    private static final double SPREAD = 0.08;
+
+    private FitSubject() {}
+
+    static FitInput input() {
+        Random random = new Random(SEED);
+        Bank bank = Banks.plan(Connection.WYE_UNGROUNDED, 1, 4, 12).bank();
+        UnitType type = bank.stages().getFirst().unit();
+        List<UnitPosition> shuffled = new ArrayList<>(bank.positions());
+        Collections.shuffle(shuffled, random);
+        List<UnitPosition> condemned = shuffled.subList(0, CONDEMNED);
+        List<Fitted> units = new ArrayList<>();
+        for (UnitPosition position : bank.positions()) {
+            boolean bad = condemned.contains(position);
+            units.add(new Fitted(
+                    position,
+                    Optional.of("N-" + position.name()),
+                    farads(type, random) * (bad ? 1.2 : 1.0),
+                    Fitted.From.MEASURED,
+                    bad ? Fitted.Role.CONDEMNED : Fitted.Role.KEPT,
+                    ""));
+        }
+        List<Spare> spares = new ArrayList<>();
+        for (int i = 1; i <= SPARES; i++) {
+            spares.add(new Spare("S-" + i, type, OptionalDouble.of(farads(type, random)), Optional.empty()));
+        }
+        return new FitInput(bank, units, spares, FitOptions.USUAL, List.of(), List.of());
+    }
+
+    private static double farads(UnitType type, Random random) {
+        return type.capacitanceFarads() * (1.0 + SPREAD * random.nextDouble());
+    }
+}
