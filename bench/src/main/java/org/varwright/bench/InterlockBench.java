@@ -49,7 +49,8 @@ final class InterlockBench {
                 + spin.map(s -> s.isTimed() ? rate(s.states(), s.times()) : "too short")
                         .orElse("not run") + " | "
                 + each.map(e -> rate(states, e.times())).orElse("not run") + " | "
-                + spin.flatMap(s ->
+                + spin.filter(SpinRun::isTimed)
+                        .flatMap(s ->
                                 each.map(e -> ratio(s.times().cpu() / e.times().cpu())))
                         .orElse("")
                 + " | " + rate(states, alike.times()) + " | "
