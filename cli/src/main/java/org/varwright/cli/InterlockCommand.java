@@ -56,7 +56,7 @@ final class InterlockCommand extends BankCommand {
     Answer answer(BankArgument bank) {
         long bytes = Math.max(1, megabytes) * 1_000_000L;
         Interlocking interlocking = together(Interlocking.examine(bank.bank(err()), bytes, progress(err())), bytes);
-        ExitCode code = code(interlocking.verification());
+        ExitCode code = code(interlocking);
         if (audit) {
             InterlockAudit walked = InterlockAudit.of(interlocking, bytes, progress(err()));
             return new Answer(InterlockAuditText.of(walked), InterlockAuditJson.of(walked), code);
@@ -78,10 +78,16 @@ final class InterlockCommand extends BankCommand {
         return new Interlocking(alone.bank(), alone.scheme(), alone.verification(), faults);
     }
 
-    static ExitCode code(Verification verification) {
+    /** A key that opens another bank's locks, and a door that keys can never open, are a "no" as much as a property that is not enforced. */
+    private static ExitCode code(Interlocking interlocking) {
+        if (interlocking.faults().stream()
+                .map(DesignFault::kind)
+                .anyMatch(kind -> kind == DesignFault.Kind.KEY_LOOP || kind == DesignFault.Kind.SHARED_KEY)) {
+            return ExitCode.NO;
+        }
         ExitCode code = ExitCode.DONE;
         for (Property property : Property.values()) {
-            switch (verification.outcome(property)) {
+            switch (interlocking.verification().outcome(property)) {
                 case Verification.Outcome.Enforced enforced -> {}
                 case Verification.Outcome.NotEnforced broken -> {
                     return ExitCode.NO;

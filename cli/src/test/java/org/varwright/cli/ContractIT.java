@@ -67,6 +67,26 @@ class ContractIT {
     }
 
     @Test
+    void aDoorThatKeysCanNeverOpenIsANo() throws Exception {
+        // Every property of the rack holds; only the gates, whose key lies in an exchange that wants it back, never
+        // open.
+        String rack = Files.readString(Session.DEMO.resolve("lantern-mesa-1.bank.yaml"));
+        Path sound = Files.writeString(folder.resolve("sound.bank.yaml"), rack);
+        Path loop = Files.writeString(
+                folder.resolve("loop.bank.yaml"),
+                rack.replace("in: [LM-3], out: [LM-4, LM-5]", "in: [LM-3, LM-4], out: [LM-4, LM-5]")
+                        .replace("locks:\n", "keys:\n    - {name: LM-4, copies: 1}\n  locks:\n"));
+        assertEquals(0, Session.run("interlock", sound.toString()).code());
+        Session session = Session.run("interlock", loop.toString());
+        assertEquals(1, session.code(), session.err());
+        assertTrue(session.out().contains("Key loop that can never start"), session.out());
+        assertEquals(
+                1,
+                Session.run("isolate", loop.toString(), "--access", "north gate")
+                        .code());
+    }
+
+    @Test
     void interlockWithTooLittleMemoryIsUndecidedAndNeverEnforced() {
         Session session = Session.run(
                 "interlock",

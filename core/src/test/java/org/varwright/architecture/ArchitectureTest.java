@@ -3,10 +3,15 @@ package org.varwright.architecture;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
 /** The directions that ARCHITECTURE.md promises. */
@@ -77,5 +82,47 @@ class ArchitectureTest {
                         "org.varwright.energize..")
                 .because("what is there, what follows from it and what to do about it are kept apart")
                 .check(CORE);
+    }
+
+    /** The rows of ARCHITECTURE.md, highest first. */
+    private static final List<List<String>> ROWS = List.of(
+            List.of("task"),
+            List.of("isolation"),
+            List.of("drawing"),
+            List.of("fit", "energize"),
+            List.of("survey", "discharge", "unbalance"),
+            List.of("interlock", "network"),
+            List.of("bankfile", "jobsheet"),
+            List.of("bank"),
+            List.of("page", "quantity", "basis", "problem", "json"));
+
+    @Test
+    void lowerRowsKnowNothingOfUpperOnes() {
+        for (int row = 1; row < ROWS.size(); row++) {
+            String[] upper = ROWS.subList(0, row).stream()
+                    .flatMap(List::stream)
+                    .map(name -> "org.varwright." + name + "..")
+                    .toArray(String[]::new);
+            for (String name : ROWS.get(row)) {
+                noClasses()
+                        .that()
+                        .resideInAPackage("org.varwright." + name + "..")
+                        .should()
+                        .dependOnClassesThat()
+                        .resideInAnyPackage(upper)
+                        .because("ARCHITECTURE.md promises the rows")
+                        .check(CORE);
+            }
+        }
+    }
+
+    @Test
+    void everyPackageStandsInARow() {
+        Set<String> named = ROWS.stream().flatMap(List::stream).collect(Collectors.toCollection(TreeSet::new));
+        Set<String> found = CORE.stream()
+                .map(c ->
+                        c.getPackageName().substring("org.varwright.".length()).split("\\.")[0])
+                .collect(Collectors.toCollection(TreeSet::new));
+        assertEquals(named, found);
     }
 }
