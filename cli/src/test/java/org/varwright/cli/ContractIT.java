@@ -68,14 +68,17 @@ class ContractIT {
 
     @Test
     void aDoorThatKeysCanNeverOpenIsANo() throws Exception {
-        // Every property of the rack holds; only the gates, whose key lies in an exchange that wants it back, never
-        // open.
+        // Every property of the rack holds; only the north gate never opens: it wants two keys, and one is given for
+        // the other.
         String rack = Files.readString(Session.DEMO.resolve("lantern-mesa-1.bank.yaml"));
+        String gate = "{door: north gate, key: LM-4}";
+        String exchanges = "  exchanges:\n";
+        assertTrue(rack.contains(gate) && rack.contains(exchanges));
         Path sound = Files.writeString(folder.resolve("sound.bank.yaml"), rack);
         Path loop = Files.writeString(
                 folder.resolve("loop.bank.yaml"),
-                rack.replace("in: [LM-3], out: [LM-4, LM-5]", "in: [LM-3, LM-4], out: [LM-4, LM-5]")
-                        .replace("locks:\n", "keys:\n    - {name: LM-4, copies: 1}\n  locks:\n"));
+                rack.replace(gate, "{door: north gate, keys: [LM-4, LM-6]}")
+                        .replace(exchanges, exchanges + "    - {name: second exchange, in: [LM-4], out: [LM-6]}\n"));
         assertEquals(0, Session.run("interlock", sound.toString()).code());
         Session session = Session.run("interlock", loop.toString());
         assertEquals(1, session.code(), session.err());
