@@ -9,6 +9,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.varwright.bankfile.JobSheetFile;
+import org.varwright.jobsheet.JobSheet;
+import org.varwright.quantity.Dimension;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -25,28 +28,14 @@ import picocli.CommandLine.Spec;
 final class DemoCommand implements Callable<Integer> {
     /** The invented banks. */
     enum DemoBank {
-        CORBEL_REACH_3("corbel-reach-3", "12.4kV", "bay 3", "bay 4"),
-        LANTERN_MESA_1("lantern-mesa-1", "34.2kV", "north gate"),
-        HALLIN_MOOR_2("hallin-moor-2", "33.1kV", "mesh enclosure");
+        CORBEL_REACH_3("corbel-reach-3"),
+        LANTERN_MESA_1("lantern-mesa-1"),
+        HALLIN_MOOR_2("hallin-moor-2");
 
         private final String file;
-        private final String bus;
 
-        @SuppressWarnings("ImmutableEnumChecker") // an unmodifiable list
-        private final List<String> access;
-
-        DemoBank(String file, String bus, String... access) {
+        DemoBank(String file) {
             this.file = file;
-            this.bus = bus;
-            this.access = List.of(access);
-        }
-
-        /** The command that plans the access. */
-        private List<String> isolate(String bankFile, String... more) {
-            List<String> arguments = new ArrayList<>(List.of("isolate", bankFile));
-            access.forEach(compartment -> arguments.addAll(List.of("--access", compartment)));
-            arguments.addAll(List.of(more));
-            return arguments;
         }
     }
 
@@ -107,7 +96,18 @@ final class DemoCommand implements Callable<Integer> {
         return ExitCode.DONE.code();
     }
 
+    /** The command that plans the access of the job. */
+    private static List<String> isolate(String bankFile, JobSheet job, String... more) {
+        List<String> arguments = new ArrayList<>(List.of("isolate", bankFile));
+        job.access().forEach(compartment -> arguments.addAll(List.of("--access", compartment)));
+        arguments.addAll(List.of(more));
+        return arguments;
+    }
+
     private List<Scene> scenes(Path own) {
+        JobSheet sheet = JobSheetFile.read(bank.file + ".job.yaml", resource(bank.file + ".job.yaml"))
+                .requireJob();
+        String bus = Dimension.VOLTAGE.format(sheet.busVolts().orElseThrow());
         String bankFile = own.resolve(bank.file + ".bank.yaml").toString();
         String readings = own.resolve(bank.file + ".readings.csv").toString();
         String spares = own.resolve(bank.file + ".spares.csv").toString();
@@ -133,9 +133,12 @@ final class DemoCommand implements Callable<Integer> {
                                 bankFile,
                                 "-o",
                                 own.resolve("drawing.svg").toString())),
-                new Scene("The order of work, in and back", "5-order-of-work.txt", "WAY IN", bank.isolate(bankFile)),
+                new Scene("The order of work, in and back", "5-order-of-work.txt", "WAY IN", isolate(bankFile, sheet)),
                 new Scene(
-                        "Its moves and keys on one card", "6-sequence-card.txt", "", bank.isolate(bankFile, "--card")),
+                        "Its moves and keys on one card",
+                        "6-sequence-card.txt",
+                        "",
+                        isolate(bankFile, sheet, "--card")),
                 new Scene(
                         "How long to wait, and what is left then",
                         "7-discharge.txt",
@@ -155,7 +158,7 @@ final class DemoCommand implements Callable<Integer> {
                         "What the first energization should draw",
                         "10-energization.txt",
                         "CHECKS",
-                        List.of("energize", bankFile, "--bus", bank.bus)),
+                        List.of("energize", bankFile, "--bus", bus)),
                 new Scene(
                         "The report",
                         "11-report.txt",

@@ -2,6 +2,7 @@ package org.varwright.interlock;
 
 import java.util.List;
 import org.varwright.bank.Lock;
+import org.varwright.page.Enumeration;
 
 /** Phrases that several texts share. */
 final class Words {
@@ -22,14 +23,10 @@ final class Words {
 
     /** {@code a}, {@code a and b}, {@code a, b and c}. */
     static String list(List<String> items) {
-        return list(items, "and");
+        return Enumeration.of(items);
     }
 
     static String list(List<String> items, String last) {
-        return switch (items.size()) {
-            case 0 -> "nothing";
-            case 1 -> items.getFirst();
-            default -> String.join(", ", items.subList(0, items.size() - 1)) + " " + last + " " + items.getLast();
-        };
+        return Enumeration.of(items, last);
     }
 }

@@ -14,6 +14,7 @@ import org.varwright.bank.Stage;
 import org.varwright.bank.Vocabulary;
 import org.varwright.interlock.ConductorState;
 import org.varwright.interlock.Move;
+import org.varwright.page.Enumeration;
 import org.varwright.quantity.Dimension;
 
 /** How things of one bank are called in steps. */
@@ -33,11 +34,7 @@ final class Phrases {
     }
 
     static String list(List<String> items) {
-        return switch (items.size()) {
-            case 0 -> "nothing";
-            case 1 -> items.getFirst();
-            default -> String.join(", ", items.subList(0, items.size() - 1)) + " and " + items.getLast();
-        };
+        return Enumeration.of(items);
     }
 
     static String keys(List<String> keys) {
