@@ -15,9 +15,11 @@ import org.varwright.problem.VarwrightException;
  * @param system the supply
  * @param unitTypes types of unit, those of spares included
  * @param fuseTypes types of fuse
+ * @param switchTypes types of switching device by their nameplates
  * @param stages in the order of the file
  * @param protection sensors with settings
  * @param control the controller
+ * @param load what the bank compensates; empty where the file doesn't say
  * @param isolation how it is fed, entered and locked; empty where the file has no such part (then no order of work can be planned)
  * @param units what is known of units in place
  * @param spares units that could be fitted
@@ -31,9 +33,11 @@ public record Bank(
         SupplySystem system,
         List<UnitType> unitTypes,
         List<FuseType> fuseTypes,
+        List<SwitchType> switchTypes,
         List<Stage> stages,
         List<Protection> protection,
         Optional<Control> control,
+        Optional<Load> load,
         Optional<Isolation> isolation,
         List<KnownUnit> units,
         List<Spare> spares,
@@ -42,10 +46,67 @@ public record Bank(
     public Bank {
         unitTypes = List.copyOf(unitTypes);
         fuseTypes = List.copyOf(fuseTypes);
+        switchTypes = List.copyOf(switchTypes);
         stages = List.copyOf(stages);
         protection = List.copyOf(protection);
         units = List.copyOf(units);
         spares = List.copyOf(spares);
+    }
+
+    /** A bank of which neither types of switch nor a load are known. */
+    public Bank(
+            String name,
+            Optional<String> site,
+            Standard standard,
+            SupplySystem system,
+            List<UnitType> unitTypes,
+            List<FuseType> fuseTypes,
+            List<Stage> stages,
+            List<Protection> protection,
+            Optional<Control> control,
+            Optional<Isolation> isolation,
+            List<KnownUnit> units,
+            List<Spare> spares,
+            Optional<String> label,
+            Optional<String> note) {
+        this(
+                name,
+                site,
+                standard,
+                system,
+                unitTypes,
+                fuseTypes,
+                List.of(),
+                stages,
+                protection,
+                control,
+                Optional.empty(),
+                isolation,
+                units,
+                spares,
+                label,
+                note);
+    }
+
+    /** The same bank with another isolation part. */
+    public Bank with(Isolation other) {
+        return new Bank(
+                name,
+                site,
+                standard,
+                system,
+                unitTypes,
+                fuseTypes,
+                switchTypes,
+                stages,
+                protection,
+                control,
+                load,
+                Optional.of(other),
+                units,
+                spares,
+                label,
+                note);
     }
 
     public Vocabulary words() {
@@ -58,6 +119,11 @@ public record Bank(
 
     public Optional<UnitType> unitType(String typeName) {
         return unitTypes.stream().filter(t -> t.name().equals(typeName)).findFirst();
+    }
+
+    /** The device that switches a stage; empty where the file names none or has no isolation part. */
+    public Optional<Device> switchOf(Stage stage) {
+        return stage.switchName().flatMap(device -> isolation.flatMap(i -> i.device(device)));
     }
 
     /** Every position of every stage, in order. */

@@ -10,6 +10,7 @@ import java.util.Optional;
  * @param kind what it is
  * @param positions in the order of the file; for all but a selector they follow from the kind
  * @param between the two conductors it joins when closed, {@code ground} being one of them for a grounding switch; empty for a selector
+ * @param type what its nameplate says; empty where the file doesn't say
  * @param withdrawable whether a breaker can be withdrawn
  * @param remote whether it is operated from elsewhere (another person)
  * @param indicates what shows its position, such as {@code lamp}
@@ -22,6 +23,7 @@ public record Device(
         Kind kind,
         List<String> positions,
         Optional<Between> between,
+        Optional<SwitchType> type,
         boolean withdrawable,
         boolean remote,
         Optional<String> indicates,
@@ -34,6 +36,32 @@ public record Device(
 
     public Device {
         positions = List.copyOf(positions);
+    }
+
+    /** A device of which nothing is known by nameplate. */
+    public Device(
+            String name,
+            Kind kind,
+            List<String> positions,
+            Optional<Between> between,
+            boolean withdrawable,
+            boolean remote,
+            Optional<String> indicates,
+            Optional<String> seenThrough,
+            Optional<String> label,
+            Optional<String> note) {
+        this(
+                name,
+                kind,
+                positions,
+                between,
+                Optional.empty(),
+                withdrawable,
+                remote,
+                indicates,
+                seenThrough,
+                label,
+                note);
     }
 
     /** Two conductors. */

@@ -3,6 +3,7 @@ package org.varwright.bank;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * A part of the bank that is switched as one.
@@ -14,7 +15,11 @@ import java.util.Optional;
  * @param second layout of the second wye's legs where it differs
  * @param unit type of its units
  * @param fuse one a unit; empty where units are not individually fused
+ * @param lineFuse one a phase ahead of the whole stage; empty where there is none
  * @param reactor one a phase
+ * @param busMetres length of bus or cable from the common point to the stage [m]
+ * @param strayHenries inductance of one phase of the stage's own wiring [H]
+ * @param dischargePath a voltage transformer or coil through which its charge flows off; empty where there is none
  * @param label what is written or coded on it
  * @param note free text
  */
@@ -26,9 +31,42 @@ public record Stage(
         Optional<LegLayout> second,
         UnitType unit,
         Optional<FuseType> fuse,
+        Optional<FuseType> lineFuse,
         Optional<Reactor> reactor,
+        OptionalDouble busMetres,
+        OptionalDouble strayHenries,
+        Optional<DischargePath> dischargePath,
         Optional<String> label,
         Optional<String> note) {
+
+    /** A stage without line fuses and discharge path, whose bus and wiring nobody measured. */
+    public Stage(
+            String name,
+            Connection connection,
+            Optional<String> switchName,
+            LegLayout layout,
+            Optional<LegLayout> second,
+            UnitType unit,
+            Optional<FuseType> fuse,
+            Optional<Reactor> reactor,
+            Optional<String> label,
+            Optional<String> note) {
+        this(
+                name,
+                connection,
+                switchName,
+                layout,
+                second,
+                unit,
+                fuse,
+                Optional.empty(),
+                reactor,
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                Optional.empty(),
+                label,
+                note);
+    }
 
     /** Whether the units are three-phase units: then a position is the can and {@link #legs()} are inside it. */
     public boolean hasThreePhaseUnits() {

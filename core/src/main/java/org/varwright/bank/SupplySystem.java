@@ -1,5 +1,6 @@
 package org.varwright.bank;
 
+import java.util.List;
 import java.util.OptionalDouble;
 
 /**
@@ -11,6 +12,7 @@ import java.util.OptionalDouble;
  * @param shortCircuitVoltAmperes three-phase short-circuit level at the bus [VA]
  * @param xOverR ratio of reactance to resistance of the source
  * @param grounding of the system's neutral
+ * @param harmonics background voltages and injected currents, by rising order; empty where none were measured
  */
 public record SupplySystem(
         double nominalVolts,
@@ -18,7 +20,22 @@ public record SupplySystem(
         double frequencyHertz,
         OptionalDouble shortCircuitVoltAmperes,
         OptionalDouble xOverR,
-        SystemGrounding grounding) {
+        SystemGrounding grounding,
+        List<Harmonic> harmonics) {
+    public SupplySystem {
+        harmonics = List.copyOf(harmonics);
+    }
+
+    /** A supply whose harmonics nobody measured. */
+    public SupplySystem(
+            double nominalVolts,
+            OptionalDouble maximumVolts,
+            double frequencyHertz,
+            OptionalDouble shortCircuitVoltAmperes,
+            OptionalDouble xOverR,
+            SystemGrounding grounding) {
+        this(nominalVolts, maximumVolts, frequencyHertz, shortCircuitVoltAmperes, xOverR, grounding, List.of());
+    }
 
     /** Nominal voltage, line to neutral [V]. */
     public double phaseVolts() {

@@ -1,13 +1,8 @@
 package org.varwright.bankfile;
 
-import static org.varwright.quantity.Dimension.APPARENT_POWER;
-import static org.varwright.quantity.Dimension.FREQUENCY;
-import static org.varwright.quantity.Dimension.VOLTAGE;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.varwright.bank.Bank;
 import org.varwright.bank.Compartment;
 import org.varwright.bank.Control;
@@ -18,12 +13,13 @@ import org.varwright.bank.Isolation;
 import org.varwright.bank.KeyCopies;
 import org.varwright.bank.KeyExchange;
 import org.varwright.bank.KnownUnit;
+import org.varwright.bank.Load;
 import org.varwright.bank.Protection;
 import org.varwright.bank.Spare;
 import org.varwright.bank.Stage;
 import org.varwright.bank.Standard;
 import org.varwright.bank.SupplySystem;
-import org.varwright.bank.SystemGrounding;
+import org.varwright.bank.SwitchType;
 import org.varwright.bank.UnitType;
 import org.varwright.problem.Message;
 
@@ -49,15 +45,17 @@ final class BankReader {
         Optional<String> site = f.optionalText("site");
         Optional<String> note = f.optionalText("note");
         Standard standard = f.choice("standard", Words.STANDARDS);
-        Optional<SupplySystem> system = f.child("system", Section.SYSTEM).flatMap(BankReader::system);
+        Optional<SupplySystem> system = f.child("system", Section.SYSTEM).flatMap(SupplyReader::system);
         List<Item<UnitType>> unitTypes = f.eachRequired("unit-types", Section.UNIT_TYPE, TypeReader::unitType);
         List<Item<FuseType>> fuseTypes = f.each("fuse-types", Section.FUSE_TYPE, TypeReader::fuseType);
+        List<Item<SwitchType>> switchTypes = f.each("switch-types", Section.SWITCH_TYPE, TypeReader::switchType);
         StageReader stageReader = new StageReader(declared, unitTypes, fuseTypes);
         List<Item<Stage>> stages = f.eachRequired("stages", Section.STAGE, stageReader::stage);
         List<Item<Protection>> protection = f.each("protection", Section.PROTECTION, stageReader::protection);
-        Optional<Control> control = f.optionalChild("control", Section.CONTROL).flatMap(StageReader::control);
-        Optional<Draft.IsolationDraft> isolation =
-                f.optionalChild("isolation", Section.ISOLATION).flatMap(new IsolationReader(declared)::read);
+        Optional<Control> control = f.optionalChild("control", Section.CONTROL).flatMap(SupplyReader::control);
+        Optional<Load> load = f.optionalChild("load", Section.LOAD).flatMap(SupplyReader::load);
+        Optional<Draft.IsolationDraft> isolation = f.optionalChild("isolation", Section.ISOLATION)
+                .flatMap(new IsolationReader(declared, switchTypes)::read);
         List<Item<Draft.UnitNote>> units = f.each("positions", Section.POSITION, TypeReader::position);
         List<Item<Spare>> spares = f.each("spares", Section.SPARE, s -> TypeReader.spare(s, declared, unitTypes));
         Draft draft = new Draft(
@@ -66,9 +64,11 @@ final class BankReader {
                 system,
                 unitTypes,
                 fuseTypes,
+                switchTypes,
                 stages,
                 protection,
                 control,
+                load,
                 isolation,
                 units,
                 spares);
@@ -91,9 +91,11 @@ final class BankReader {
                 system.orElseThrow(),
                 values(unitTypes),
                 values(fuseTypes),
+                values(switchTypes),
                 values(stages),
                 values(protection),
                 control,
+                load,
                 isolation.map(BankReader::isolation),
                 known,
                 values(spares),
@@ -104,6 +106,7 @@ final class BankReader {
     private static void uniqueNames(Draft draft, Findings findings) {
         Names.unique(draft.unitTypes(), "name", "unit type", UnitType::name, findings);
         Names.unique(draft.fuseTypes(), "name", "fuse type", FuseType::name, findings);
+        Names.unique(draft.switchTypes(), "name", "switch type", SwitchType::name, findings);
         Names.unique(draft.stages(), "name", "stage", Stage::name, findings);
         draft.isolation().ifPresent(i -> {
             Names.unique(i.sources(), "name", "source", EnergySource::name, findings);
@@ -119,16 +122,6 @@ final class BankReader {
                 .map(stage::layoutOf)
                 .mapToLong(l -> (long) l.strings() * l.groups() * l.units())
                 .sum();
-    }
-
-    private static Optional<SupplySystem> system(Fields f) {
-        double volts = f.quantity("voltage", VOLTAGE, 100.0, 1.2e6);
-        OptionalDouble maximum = f.optionalQuantity("maximum-voltage", VOLTAGE, 100.0, 1.5e6);
-        double hertz = f.quantity("frequency", FREQUENCY, 10.0, 1000.0);
-        OptionalDouble shortCircuit = f.optionalQuantity("short-circuit", APPARENT_POWER, 1e3, 1e12);
-        OptionalDouble xOverR = f.optionalNumber("x-over-r", 0.01, 1000.0);
-        SystemGrounding grounding = f.choice("grounding", Words.GROUNDINGS);
-        return f.finish(() -> new SupplySystem(volts, maximum, hertz, shortCircuit, xOverR, grounding));
     }
 
     private static Isolation isolation(Draft.IsolationDraft draft) {

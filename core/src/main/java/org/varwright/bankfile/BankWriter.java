@@ -1,12 +1,14 @@
 package org.varwright.bankfile;
 
-import static org.varwright.quantity.Dimension.APPARENT_POWER;
 import static org.varwright.quantity.Dimension.CAPACITANCE;
 import static org.varwright.quantity.Dimension.CURRENT;
+import static org.varwright.quantity.Dimension.CURRENT_FREQUENCY;
+import static org.varwright.quantity.Dimension.CURRENT_SQUARED_TIME;
 import static org.varwright.quantity.Dimension.ENERGY;
 import static org.varwright.quantity.Dimension.FRACTION;
 import static org.varwright.quantity.Dimension.FREQUENCY;
 import static org.varwright.quantity.Dimension.INDUCTANCE;
+import static org.varwright.quantity.Dimension.LENGTH;
 import static org.varwright.quantity.Dimension.MASS;
 import static org.varwright.quantity.Dimension.REACTIVE_POWER;
 import static org.varwright.quantity.Dimension.RESISTANCE;
@@ -21,6 +23,7 @@ import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import org.varwright.bank.Bank;
 import org.varwright.bank.DischargeDevice;
+import org.varwright.bank.DischargePath;
 import org.varwright.bank.FuseType;
 import org.varwright.bank.KnownUnit;
 import org.varwright.bank.LegLayout;
@@ -28,7 +31,7 @@ import org.varwright.bank.Protection;
 import org.varwright.bank.Reactor;
 import org.varwright.bank.Spare;
 import org.varwright.bank.Stage;
-import org.varwright.bank.SupplySystem;
+import org.varwright.bank.SwitchType;
 import org.varwright.bank.UnitType;
 import org.varwright.quantity.Dimension;
 
@@ -54,18 +57,14 @@ final class BankWriter {
         bank.site().ifPresent(v -> line("site: " + Written.text(v)));
         bank.note().ifPresent(v -> line("note: " + Written.text(v)));
         line("standard: " + Words.of(Words.STANDARDS, bank.standard()));
-        line("system: " + system(bank.system()));
+        line("system: " + SupplyWriter.system(bank.system(), spelling));
         items("unit-types", bank.unitTypes().stream().map(this::unitType).toList());
         items("fuse-types", bank.fuseTypes().stream().map(this::fuseType).toList());
+        items("switch-types", bank.switchTypes().stream().map(this::switchType).toList());
         items(spelling.key("stages"), bank.stages().stream().map(this::stage).toList());
         items("protection", bank.protection().stream().map(this::protection).toList());
-        bank.control()
-                .ifPresent(c -> line("control: "
-                        + new Flow()
-                                .word("senses", c.senses().map(s -> Words.of(Words.CONTROLS, s)))
-                                .quantity("reclose-delay", c.recloseDelaySeconds(), TIME)
-                                .text("note", c.note())
-                                .print()));
+        bank.control().ifPresent(c -> line("control: " + SupplyWriter.control(c)));
+        bank.load().ifPresent(l -> line("load: " + SupplyWriter.load(l)));
         bank.isolation().ifPresent(i -> new IsolationWriter(spelling, out).write(i));
         items("positions", bank.units().stream().map(this::unit).toList());
         items("spares", bank.spares().stream().map(this::spare).toList());
@@ -80,17 +79,6 @@ final class BankWriter {
             line(key + ":");
             items.forEach(item -> line("  - " + item.print()));
         }
-    }
-
-    private String system(SupplySystem s) {
-        return new Flow()
-                .quantity("voltage", s.nominalVolts(), VOLTAGE)
-                .quantity("maximum-voltage", s.maximumVolts(), VOLTAGE)
-                .quantity("frequency", s.frequencyHertz(), FREQUENCY)
-                .quantity("short-circuit", s.shortCircuitVoltAmperes(), APPARENT_POWER)
-                .number("x-over-r", s.xOverR())
-                .word(spelling.key("grounding"), Optional.of(Words.of(Words.GROUNDINGS, s.grounding())))
-                .print();
     }
 
     private Flow unitType(UnitType u) {
@@ -142,7 +130,22 @@ final class BankWriter {
                 .text("link", f.link())
                 .quantity("rating", ratingFollows ? OptionalDouble.empty() : f.ratedAmperes(), CURRENT)
                 .quantity("voltage", f.ratedVolts(), VOLTAGE)
-                .quantity("maximum-parallel-energy", f.maximumParallelJoules(), ENERGY);
+                .quantity("maximum-parallel-energy", f.maximumParallelJoules(), ENERGY)
+                .quantity("interrupting", f.interruptingAmperes(), CURRENT)
+                .quantity("melting-i2t", f.meltingAmpereSquaredSeconds(), CURRENT_SQUARED_TIME)
+                .quantity("clearing-i2t", f.clearingAmpereSquaredSeconds(), CURRENT_SQUARED_TIME);
+    }
+
+    private Flow switchType(SwitchType s) {
+        return new Flow()
+                .text("name", s.name())
+                .text("note", s.note())
+                .quantity("voltage", s.ratedVolts(), VOLTAGE)
+                .quantity("current", s.ratedAmperes(), CURRENT)
+                .quantity("inrush-peak", s.inrushPeakAmperes(), CURRENT)
+                .quantity("inrush-frequency", s.inrushHertz(), FREQUENCY)
+                .quantity("outrush-product", s.outrushAmpereHertz(), CURRENT_FREQUENCY)
+                .quantity("capacitive-current", s.capacitiveAmperes(), CURRENT);
     }
 
     private Flow stage(Stage s) {
@@ -161,7 +164,11 @@ final class BankWriter {
                         s.second().map(second -> layout(new Flow(), second).print()))
                 .text("unit", s.unit().name())
                 .text("fuse", s.fuse().map(FuseType::name))
-                .raw("reactor", s.reactor().map(BankWriter::reactor));
+                .text("line-fuse", s.lineFuse().map(FuseType::name))
+                .raw("reactor", s.reactor().map(BankWriter::reactor))
+                .quantity("bus-length", s.busMetres(), LENGTH)
+                .quantity("stray-inductance", s.strayHenries(), INDUCTANCE)
+                .raw("discharge-path", s.dischargePath().map(BankWriter::dischargePath));
     }
 
     private static Flow layout(Flow flow, LegLayout layout) {
@@ -175,6 +182,18 @@ final class BankWriter {
                 .quantity("inductance", r.henries(), INDUCTANCE)
                 .word("position", Optional.of(Words.of(Words.REACTOR_POSITIONS, r.position())))
                 .word("purpose", Optional.of(Words.of(Words.REACTOR_PURPOSES, r.purpose())))
+                .quantity("resistance", r.resistanceOhms(), RESISTANCE)
+                .quantity("current", r.ratedAmperes(), CURRENT)
+                .quantity("peak-current", r.peakAmperes(), CURRENT)
+                .print();
+    }
+
+    private static String dischargePath(DischargePath p) {
+        return new Flow()
+                .word("kind", Optional.of(Words.of(Words.PATH_KINDS, p.kind())))
+                .word("between", Optional.of(Words.of(Words.PATH_PLACES, p.between())))
+                .quantity("resistance", p.resistanceOhms(), RESISTANCE)
+                .quantity("inductance", p.henries(), INDUCTANCE)
                 .print();
     }
 
@@ -183,11 +202,7 @@ final class BankWriter {
         return new Flow()
                 .text(spelling.key("stage"), p.stage())
                 .word("senses", Optional.of(p.senses().code()))
-                .raw(
-                        "ratio",
-                        p.ratio()
-                                .map(r -> "\"" + Written.number(r.primary()) + ":" + Written.number(r.secondary())
-                                        + "\""))
+                .raw("ratio", p.ratio().map(Written::ratio))
                 .quantity("alarm", p.alarm(), dimension)
                 .quantity("trip", p.trip(), dimension)
                 .raw("primary", p.settingsArePrimary() ? Optional.of("true") : Optional.empty())

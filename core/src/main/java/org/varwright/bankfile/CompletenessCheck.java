@@ -1,10 +1,14 @@
 package org.varwright.bankfile;
 
+import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.varwright.bank.FuseType;
+import org.varwright.bank.Stage;
 import org.varwright.bank.SupplySystem;
+import org.varwright.bank.SwitchType;
 import org.varwright.bank.UnitType;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
@@ -24,9 +28,12 @@ final class CompletenessCheck {
                         draft.stages().stream().map(s -> s.value().unit().name()),
                         draft.spares().stream().map(s -> s.value().unit().name()))
                 .collect(Collectors.toSet());
-        Set<String> fusesUsed = draft.stages().stream()
-                .flatMap(s -> s.value().fuse().stream())
-                .map(FuseType::name)
+        Set<String> unitFuses = names(draft, Stage::fuse);
+        Set<String> lineFuses = names(draft, Stage::lineFuse);
+        Set<String> switchesUsed = draft.isolation().stream()
+                .flatMap(i -> i.devices().stream())
+                .flatMap(d -> d.value().type().stream())
+                .map(SwitchType::name)
                 .collect(Collectors.toSet());
         boolean whole = findings.errorCount() == 0;
         for (Item<UnitType> item : draft.unitTypes()) {
@@ -36,9 +43,20 @@ final class CompletenessCheck {
             }
         }
         for (Item<FuseType> item : draft.fuseTypes()) {
+            String name = item.value().name();
             check.fuseType(item.path(), item.value());
-            if (whole && !fusesUsed.contains(item.value().name())) {
-                check.unused(item.path(), "fuse type", item.value().name());
+            check.fuseType(item.path(), item.value(), lineFuses.contains(name), unitFuses.contains(name));
+            if (whole && !unitFuses.contains(name) && !lineFuses.contains(name)) {
+                check.unused(item.path(), "fuse type", name);
+            }
+        }
+        for (Item<SwitchType> item : draft.switchTypes()) {
+            check.switchType(item.path(), item.value());
+            if (whole && !switchesUsed.contains(item.value().name())) {
+                findings.warning(
+                        Message.UNUSED_SWITCH_TYPE,
+                        findings.place(item.path() + ".name"),
+                        Shown.of(item.value().name()));
             }
         }
         if (whole && draft.protection().isEmpty()) {
@@ -96,11 +114,45 @@ final class CompletenessCheck {
                 path,
                 "voltage",
                 "whether the fuse can interrupt at the unit's voltage can't be said");
+    }
+
+    private void fuseType(String path, FuseType fuse, boolean line, boolean unit) {
         missing(
-                fuse.maximumParallelJoules().isEmpty(),
+                fuse.maximumParallelJoules().isEmpty() && (unit || !line),
                 path,
                 "maximum-parallel-energy",
                 "whether the fuse stands the energy of the units beside can't be said");
+        missing(
+                fuse.interruptingAmperes().isEmpty() && line,
+                path,
+                "interrupting",
+                "whether the line fuse interrupts the fault current of the bus can't be said");
+    }
+
+    private void switchType(String path, SwitchType type) {
+        missing(
+                type.ratedVolts().isEmpty(),
+                path,
+                "voltage",
+                "whether the switch suits the system's voltage can't be said");
+        missing(type.ratedAmperes().isEmpty(), path, "current", "whether the switch carries the stage can't be said");
+        missing(
+                type.inrushPeakAmperes().isEmpty(),
+                path,
+                "inrush-peak",
+                "whether the switch may make the inrush can't be said");
+        missing(
+                type.outrushAmpereHertz().isEmpty(),
+                path,
+                "outrush-product",
+                "whether the switch bears the outrush into a fault close by can't be said");
+    }
+
+    private static Set<String> names(Draft draft, Function<Stage, Optional<FuseType>> fuse) {
+        return draft.stages().stream()
+                .flatMap(s -> fuse.apply(s.value()).stream())
+                .map(FuseType::name)
+                .collect(Collectors.toSet());
     }
 
     private void unused(String path, String kind, String name) {

@@ -12,6 +12,7 @@ import org.varwright.bank.Isolation;
 record Declared(
         Set<String> unitTypes,
         Set<String> fuseTypes,
+        Set<String> switchTypes,
         Set<String> stages,
         Set<String> devices,
         Set<String> compartments,
@@ -38,6 +39,7 @@ record Declared(
         return new Declared(
                 names(document, "unit-types"),
                 names(document, "fuse-types"),
+                names(document, "switch-types"),
                 names(document, "stages"),
                 names(isolation, "devices"),
                 names(isolation, "compartments"),

@@ -14,12 +14,14 @@ import org.varwright.bank.FuseType;
 import org.varwright.bank.Interlock;
 import org.varwright.bank.KeyCopies;
 import org.varwright.bank.KeyExchange;
+import org.varwright.bank.Load;
 import org.varwright.bank.Lock;
 import org.varwright.bank.Protection;
 import org.varwright.bank.Spare;
 import org.varwright.bank.Stage;
 import org.varwright.bank.Standard;
 import org.varwright.bank.SupplySystem;
+import org.varwright.bank.SwitchType;
 import org.varwright.bank.UnitType;
 
 /** What could be read of a bank, each part with its path; parts with a fault are missing. The cross-checks work on it. */
@@ -29,9 +31,11 @@ record Draft(
         Optional<SupplySystem> system,
         List<Item<UnitType>> unitTypes,
         List<Item<FuseType>> fuseTypes,
+        List<Item<SwitchType>> switchTypes,
         List<Item<Stage>> stages,
         List<Item<Protection>> protection,
         Optional<Control> control,
+        Optional<Load> load,
         Optional<IsolationDraft> isolation,
         List<Item<UnitNote>> units,
         List<Item<Spare>> spares) {

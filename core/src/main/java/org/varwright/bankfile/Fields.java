@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
+import org.varwright.bank.TransformerRatio;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.quantity.Dimension;
@@ -292,6 +293,20 @@ final class Fields {
 
     Optional<Tree.Scalar> optionalScalar(String key) {
         return has(key) ? scalar(key) : none(key);
+    }
+
+    /** A transformer's ratio such as {@code "8400:120"}. */
+    Optional<TransformerRatio> optionalRatio(String key) {
+        return optionalScalar(key).flatMap(s -> Quantities.readRatio(s, findings));
+    }
+
+    /** Says of two keys, one of which is there, that the other is missing. */
+    void together(String one, String other) {
+        if (has(one) && !has(other)) {
+            error(Message.KEYS_TOGETHER, one, one, other);
+        } else if (has(other) && !has(one)) {
+            error(Message.KEYS_TOGETHER, other, other, one);
+        }
     }
 
     Findings findings() {

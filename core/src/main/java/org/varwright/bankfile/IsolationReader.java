@@ -20,14 +20,17 @@ import org.varwright.bank.Isolation;
 import org.varwright.bank.KeyCopies;
 import org.varwright.bank.KeyExchange;
 import org.varwright.bank.Lock;
+import org.varwright.bank.SwitchType;
 import org.varwright.problem.Message;
 
 /** Reads the isolation: sources, devices, compartments, locks and what blocks moves. */
 final class IsolationReader {
     private final Declared declared;
+    private final List<Item<SwitchType>> switchTypes;
 
-    IsolationReader(Declared declared) {
+    IsolationReader(Declared declared, List<Item<SwitchType>> switchTypes) {
         this.declared = declared;
+        this.switchTypes = switchTypes;
     }
 
     Optional<Draft.IsolationDraft> read(Fields f) {
@@ -88,6 +91,7 @@ final class IsolationReader {
         Optional<String> note = f.optionalText("note");
         Device.Kind kind = f.choice("kind", Words.DEVICE_KINDS);
         Optional<Device.Between> between = between(f, kind);
+        Optional<SwitchType> type = type(f, kind);
         boolean withdrawable = f.flag("withdrawable");
         if (withdrawable && kind != Device.Kind.BREAKER) {
             f.error(
@@ -101,8 +105,19 @@ final class IsolationReader {
         boolean remote = f.flag("remote");
         Optional<String> indicates = f.optionalText("indicates");
         Optional<String> seenThrough = f.optionalText("seen-through");
-        return f.finish(() ->
-                new Device(name, kind, positions, between, withdrawable, remote, indicates, seenThrough, label, note));
+        return f.finish(() -> new Device(
+                name, kind, positions, between, type, withdrawable, remote, indicates, seenThrough, label, note));
+    }
+
+    private Optional<SwitchType> type(Fields f, Device.Kind kind) {
+        Optional<String> name = f.optionalReference("type", "switch type", declared.switchTypes());
+        if (name.isPresent() && kind == Device.Kind.SELECTOR) {
+            f.error(Message.KEY_DOES_NOT_FIT, "type", "type", "a selector", "it carries no current; leave it out");
+        }
+        return switchTypes.stream()
+                .map(Item::value)
+                .filter(t -> name.filter(t.name()::equals).isPresent())
+                .findFirst();
     }
 
     private static Optional<Device.Between> between(Fields f, Device.Kind kind) {

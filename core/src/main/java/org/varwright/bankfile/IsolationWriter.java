@@ -12,6 +12,7 @@ import org.varwright.bank.Device;
 import org.varwright.bank.Interlock;
 import org.varwright.bank.Isolation;
 import org.varwright.bank.Lock;
+import org.varwright.bank.SwitchType;
 import org.varwright.bankfile.BankWriter.Flow;
 
 /** The isolation part of a bank as YAML. */
@@ -94,7 +95,8 @@ final class IsolationWriter {
         if (d.kind() == Device.Kind.SELECTOR) {
             flow.texts("positions", d.positions());
         }
-        return flow.flag("withdrawable", d.withdrawable())
+        return flow.text("type", d.type().map(SwitchType::name))
+                .flag("withdrawable", d.withdrawable())
                 .flag("remote", d.remote())
                 .text("indicates", d.indicates())
                 .text("seen-through", d.seenThrough());

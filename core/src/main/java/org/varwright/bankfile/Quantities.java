@@ -1,6 +1,9 @@
 package org.varwright.bankfile;
 
+import java.util.Optional;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.varwright.bank.TransformerRatio;
 import org.varwright.problem.Message;
 import org.varwright.quantity.Dimension;
 import org.varwright.quantity.Reading;
@@ -10,6 +13,8 @@ final class Quantities {
     private static final Pattern COUNT = Pattern.compile("[0-9]{1,9}");
     private static final Pattern PLAIN = Pattern.compile("[+-]?([0-9]+(\\.[0-9]*)?|\\.[0-9]+)([eE][+-]?[0-9]+)?");
 
+    private static final Pattern RATIO = Pattern.compile("([0-9]+(?:\\.[0-9]+)?)\\s*:\\s*([0-9]+(?:\\.[0-9]+)?)");
+
     private Quantities() {}
 
     static double read(Tree.Scalar scalar, Dimension dimension, double low, double high, Findings findings) {
@@ -17,7 +22,7 @@ final class Quantities {
         switch (dimension.parse(scalar.text())) {
             case Reading.Value value -> {
                 if (value.si() >= low && value.si() <= high) {
-                    return value.si();
+                    return value.si() + 0.0; // -0 becomes 0
                 }
                 findings.error(
                         Message.OUT_OF_RANGE, scalar.place(), shown, dimension.format(low), dimension.format(high));
@@ -63,6 +68,19 @@ final class Quantities {
         findings.error(
                 Message.OUT_OF_RANGE, scalar.place(), shown, Dimension.digits(low, 4), Dimension.digits(high, 4));
         return Double.NaN;
+    }
+
+    static Optional<TransformerRatio> readRatio(Tree.Scalar scalar, Findings findings) {
+        Matcher matcher = RATIO.matcher(scalar.text().strip());
+        if (matcher.matches()) {
+            double primary = Double.parseDouble(matcher.group(1));
+            double secondary = Double.parseDouble(matcher.group(2));
+            if (primary > 0.0 && secondary > 0.0 && primary < 1e9 && secondary < 1e9) {
+                return Optional.of(new TransformerRatio(primary, secondary));
+            }
+        }
+        findings.error(Message.NOT_A_RATIO, scalar.place(), Shown.of(scalar.text()));
+        return Optional.empty();
     }
 
     static int readCount(Tree.Scalar scalar, int low, int high, Findings findings) {

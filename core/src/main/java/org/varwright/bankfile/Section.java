@@ -33,12 +33,16 @@ record Section(String name, Map<String, String> examples) {
             "[{name: U300, …}]",
             "fuse-types",
             "[{name: F65, …}]",
+            "switch-types",
+            "[{name: V15, …}]",
             "stages",
             "[{name: stage 1, …}]",
             "protection",
             "[{stage: stage 1, senses: neutral-voltage, …}]",
             "control",
             "{senses: voltage}",
+            "load",
+            "{power: 2.4 MW, reactive: 1.9 Mvar}",
             "isolation",
             "{sources: […], devices: […], compartments: […]}",
             "positions",
@@ -58,7 +62,10 @@ record Section(String name, Map<String, String> examples) {
             "x-over-r",
             "11",
             "grounding",
-            "solid");
+            "solid",
+            "harmonics",
+            "[{order: 5, voltage: 3 %}]");
+    static final Section HARMONIC = of("harmonic", "order", "5", "voltage", "3 %", "current", "14 A");
     static final Section UNIT_TYPE = of(
             "unit-type",
             "name",
@@ -111,7 +118,31 @@ record Section(String name, Map<String, String> examples) {
             "voltage",
             "8.3 kV",
             "maximum-parallel-energy",
-            "15 kJ");
+            "15 kJ",
+            "interrupting",
+            "10 kA",
+            "melting-i2t",
+            "4200 A²s",
+            "clearing-i2t",
+            "16000 A²s");
+    static final Section SWITCH_TYPE = of(
+            "switch-type",
+            "name",
+            "V15",
+            "note",
+            "free text",
+            "voltage",
+            "15.5 kV",
+            "current",
+            "200 A",
+            "inrush-peak",
+            "20 kA",
+            "inrush-frequency",
+            "4.2 kHz",
+            "outrush-product",
+            "20 kA·kHz",
+            "capacitive-current",
+            "160 A");
     static final Section STAGE = of(
             "stage",
             "name",
@@ -136,10 +167,33 @@ record Section(String name, Map<String, String> examples) {
             "U300",
             "fuse",
             "F65",
+            "line-fuse",
+            "F100",
             "reactor",
-            "{inductance: 45 uH, position: line}");
+            "{inductance: 45 uH, position: line}",
+            "bus-length",
+            "1.5 m",
+            "stray-inductance",
+            "3 uH",
+            "discharge-path",
+            "{kind: transformer, between: lines, resistance: 2.1 kΩ}");
     static final Section SECOND = of("second", "strings", "1", "groups", "1", "units", "3");
-    static final Section REACTOR = of("reactor", "inductance", "45 uH", "position", "line", "purpose", "inrush");
+    static final Section REACTOR = of(
+            "reactor",
+            "inductance",
+            "45 uH",
+            "position",
+            "line",
+            "purpose",
+            "inrush",
+            "resistance",
+            "2 mΩ",
+            "current",
+            "100 A",
+            "peak-current",
+            "8 kA");
+    static final Section DISCHARGE_PATH = of(
+            "discharge-path", "kind", "transformer", "between", "lines", "resistance", "2.1 kΩ", "inductance", "900 H");
     static final Section PROTECTION = of(
             "protection",
             "stage",
@@ -158,7 +212,34 @@ record Section(String name, Map<String, String> examples) {
             "0.5 s",
             "note",
             "free text");
-    static final Section CONTROL = of("control", "senses", "voltage", "reclose-delay", "5 min", "note", "free text");
+    static final Section CONTROL = of(
+            "control",
+            "senses",
+            "voltage",
+            "ratio",
+            "\"7200:120\"",
+            "current-ratio",
+            "\"400:5\"",
+            "on",
+            "120.5 V",
+            "off",
+            "125 V",
+            "reclose-delay",
+            "5 min",
+            "note",
+            "free text");
+    static final Section LOAD = of(
+            "load",
+            "power",
+            "2.4 MW",
+            "reactive",
+            "1.9 Mvar",
+            "light-power",
+            "0.5 MW",
+            "light-reactive",
+            "0.2 Mvar",
+            "wanted-power-factor",
+            "0.97");
     static final Section ISOLATION = of(
             "isolation",
             "sources",
@@ -192,6 +273,8 @@ record Section(String name, Map<String, String> examples) {
             "disconnector",
             "between",
             "[line, bus]",
+            "type",
+            "V15",
             "positions",
             "[off, manual, auto]",
             "withdrawable",
@@ -257,14 +340,18 @@ record Section(String name, Map<String, String> examples) {
     static final List<Section> ALL = List.of(
             BANK,
             SYSTEM,
+            HARMONIC,
             UNIT_TYPE,
             DISCHARGE,
             FUSE_TYPE,
+            SWITCH_TYPE,
             STAGE,
             SECOND,
             REACTOR,
+            DISCHARGE_PATH,
             PROTECTION,
             CONTROL,
+            LOAD,
             ISOLATION,
             SOURCE,
             DEVICE,

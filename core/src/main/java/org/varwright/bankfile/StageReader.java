@@ -2,16 +2,16 @@ package org.varwright.bankfile;
 
 import static org.varwright.quantity.Dimension.CURRENT;
 import static org.varwright.quantity.Dimension.INDUCTANCE;
+import static org.varwright.quantity.Dimension.LENGTH;
+import static org.varwright.quantity.Dimension.RESISTANCE;
 import static org.varwright.quantity.Dimension.TIME;
 import static org.varwright.quantity.Dimension.VOLTAGE;
 
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.varwright.bank.Connection;
-import org.varwright.bank.Control;
+import org.varwright.bank.DischargePath;
 import org.varwright.bank.FuseType;
 import org.varwright.bank.LegLayout;
 import org.varwright.bank.Protection;
@@ -22,10 +22,9 @@ import org.varwright.bank.UnitType;
 import org.varwright.problem.Message;
 import org.varwright.quantity.Dimension;
 
-/** Reads stages, protection and control. */
+/** Reads stages and protection. */
 final class StageReader {
     private static final int MOST = 1000;
-    private static final Pattern RATIO = Pattern.compile("([0-9]+(?:\\.[0-9]+)?)\\s*:\\s*([0-9]+(?:\\.[0-9]+)?)");
 
     private final Declared declared;
     private final List<Item<UnitType>> unitTypes;
@@ -59,15 +58,18 @@ final class StageReader {
         }
         String type = f.reference("unit", "unit type", declared.unitTypes());
         Optional<String> fuseName = f.optionalReference("fuse", "fuse type", declared.fuseTypes());
+        Optional<String> lineFuseName = f.optionalReference("line-fuse", "fuse type", declared.fuseTypes());
         Optional<Reactor> reactor = f.optionalChild("reactor", Section.REACTOR).flatMap(StageReader::reactor);
+        OptionalDouble busMetres = f.optionalQuantity("bus-length", LENGTH, 1e-3, 1e5);
+        OptionalDouble strayHenries = f.optionalQuantity("stray-inductance", INDUCTANCE, 1e-9, 1.0);
+        Optional<DischargePath> path =
+                f.optionalChild("discharge-path", Section.DISCHARGE_PATH).flatMap(StageReader::dischargePath);
         Optional<UnitType> unit = unitTypes.stream()
                 .map(Item::value)
                 .filter(t -> t.name().equals(type))
                 .findFirst();
-        Optional<FuseType> fuse = fuseTypes.stream()
-                .map(Item::value)
-                .filter(t -> fuseName.filter(t.name()::equals).isPresent())
-                .findFirst();
+        Optional<FuseType> fuse = fuseName.flatMap(this::fuseType);
+        Optional<FuseType> lineFuse = lineFuseName.flatMap(this::fuseType);
         return f.finish(() -> unit.map(u -> new Stage(
                         name,
                         connection,
@@ -76,10 +78,21 @@ final class StageReader {
                         second.filter(s -> !s.equals(layout)),
                         u,
                         fuse,
+                        lineFuse,
                         reactor,
+                        busMetres,
+                        strayHenries,
+                        path,
                         label,
                         note)))
                 .flatMap(s -> s);
+    }
+
+    private Optional<FuseType> fuseType(String name) {
+        return fuseTypes.stream()
+                .map(Item::value)
+                .filter(t -> t.name().equals(name))
+                .findFirst();
     }
 
     private static Optional<Reactor> reactor(Fields f) {
@@ -87,13 +100,24 @@ final class StageReader {
         Reactor.Position position = f.choice("position", Words.REACTOR_POSITIONS);
         Reactor.Purpose purpose =
                 f.optionalChoice("purpose", Words.REACTOR_PURPOSES).orElse(Reactor.Purpose.INRUSH);
-        return f.finish(() -> new Reactor(henries, position, purpose));
+        OptionalDouble ohms = f.optionalQuantity("resistance", RESISTANCE, 1e-9, 1e4);
+        OptionalDouble amperes = f.optionalQuantity("current", CURRENT, 1e-3, 1e5);
+        OptionalDouble peak = f.optionalQuantity("peak-current", CURRENT, 1e-3, 1e7);
+        return f.finish(() -> new Reactor(henries, position, purpose, ohms, amperes, peak));
+    }
+
+    private static Optional<DischargePath> dischargePath(Fields f) {
+        DischargePath.Kind kind = f.choice("kind", Words.PATH_KINDS);
+        DischargePath.Between between = f.choice("between", Words.PATH_PLACES);
+        double ohms = f.quantity("resistance", RESISTANCE, 1e-3, 1e9);
+        OptionalDouble henries = f.optionalQuantity("inductance", INDUCTANCE, 1e-6, 1e6);
+        return f.finish(() -> new DischargePath(kind, between, ohms, henries));
     }
 
     Optional<Protection> protection(Fields f) {
         String stage = f.reference("stage", "stage", declared.stages());
         Protection.Senses senses = f.choice("senses", Words.SENSES);
-        Optional<TransformerRatio> ratio = f.optionalScalar("ratio").flatMap(s -> ratio(s, f));
+        Optional<TransformerRatio> ratio = f.optionalRatio("ratio");
         Dimension dimension = senses.unit().equals("V") ? VOLTAGE : CURRENT;
         OptionalDouble alarm = f.optionalQuantity("alarm", dimension, 1e-6, 1e6);
         OptionalDouble trip = f.optionalQuantity("trip", dimension, 1e-6, 1e6);
@@ -108,25 +132,5 @@ final class StageReader {
             }
         }
         return f.finish(() -> new Protection(stage, senses, ratio, alarm, trip, primary, delay, note));
-    }
-
-    private static Optional<TransformerRatio> ratio(Tree.Scalar scalar, Fields f) {
-        Matcher matcher = RATIO.matcher(scalar.text().strip());
-        if (matcher.matches()) {
-            double primary = Double.parseDouble(matcher.group(1));
-            double secondary = Double.parseDouble(matcher.group(2));
-            if (primary > 0.0 && secondary > 0.0 && primary < 1e9 && secondary < 1e9) {
-                return Optional.of(new TransformerRatio(primary, secondary));
-            }
-        }
-        f.findings().error(Message.NOT_A_RATIO, scalar.place(), Shown.of(scalar.text()));
-        return Optional.empty();
-    }
-
-    static Optional<Control> control(Fields f) {
-        Optional<Control.Senses> senses = f.optionalChoice("senses", Words.CONTROLS);
-        OptionalDouble reclose = f.optionalQuantity("reclose-delay", TIME, 0.0, 86400.0);
-        Optional<String> note = f.optionalText("note");
-        return f.finish(() -> new Control(senses, reclose, note));
     }
 }

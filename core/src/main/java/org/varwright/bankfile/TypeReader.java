@@ -2,6 +2,8 @@ package org.varwright.bankfile;
 
 import static org.varwright.quantity.Dimension.CAPACITANCE;
 import static org.varwright.quantity.Dimension.CURRENT;
+import static org.varwright.quantity.Dimension.CURRENT_FREQUENCY;
+import static org.varwright.quantity.Dimension.CURRENT_SQUARED_TIME;
 import static org.varwright.quantity.Dimension.ENERGY;
 import static org.varwright.quantity.Dimension.FRACTION;
 import static org.varwright.quantity.Dimension.FREQUENCY;
@@ -21,12 +23,13 @@ import org.varwright.bank.DischargeDevice;
 import org.varwright.bank.FuseType;
 import org.varwright.bank.InternalConnection;
 import org.varwright.bank.Spare;
+import org.varwright.bank.SwitchType;
 import org.varwright.bank.Tolerance;
 import org.varwright.bank.UnitType;
 import org.varwright.problem.Message;
 import org.varwright.quantity.Dimension;
 
-/** Reads types of unit and fuse, units in place and spares. */
+/** Reads types of unit, fuse and switch, units in place and spares. */
 final class TypeReader {
     private static final Pattern LINK = Pattern.compile("([0-9]{1,4})\\s*[A-Za-z]{0,3}");
 
@@ -135,9 +138,33 @@ final class TypeReader {
         }
         OptionalDouble volts = f.optionalQuantity("voltage", VOLTAGE, 10.0, 1e6);
         OptionalDouble joules = f.optionalQuantity("maximum-parallel-energy", ENERGY, 1.0, 1e7);
+        OptionalDouble interrupting = f.optionalQuantity("interrupting", CURRENT, 1.0, 1e6);
+        OptionalDouble melting = f.optionalQuantity("melting-i2t", CURRENT_SQUARED_TIME, 1e-3, 1e12);
+        OptionalDouble clearing = f.optionalQuantity("clearing-i2t", CURRENT_SQUARED_TIME, 1e-3, 1e12);
+        if (melting.isPresent() && clearing.isPresent() && melting.getAsDouble() > clearing.getAsDouble()) {
+            f.error(
+                    Message.MELTING_ABOVE_CLEARING,
+                    "melting-i2t",
+                    CURRENT_SQUARED_TIME.format(melting.getAsDouble()),
+                    CURRENT_SQUARED_TIME.format(clearing.getAsDouble()));
+        }
         OptionalDouble amperes =
                 rating.isPresent() ? rating : link.map(TypeReader::linkAmperes).orElse(OptionalDouble.empty());
-        return f.finish(() -> new FuseType(name, kind, link, amperes, volts, joules, note));
+        return f.finish(
+                () -> new FuseType(name, kind, link, amperes, volts, joules, interrupting, melting, clearing, note));
+    }
+
+    static Optional<SwitchType> switchType(Fields f) {
+        String name = f.name("name");
+        Optional<String> note = f.optionalText("note");
+        OptionalDouble volts = f.optionalQuantity("voltage", VOLTAGE, 10.0, 1.5e6);
+        OptionalDouble amperes = f.optionalQuantity("current", CURRENT, 1.0, 1e5);
+        OptionalDouble peak = f.optionalQuantity("inrush-peak", CURRENT, 1.0, 1e7);
+        OptionalDouble hertz = f.optionalQuantity("inrush-frequency", FREQUENCY, 1.0, 1e7);
+        f.together("inrush-peak", "inrush-frequency");
+        OptionalDouble product = f.optionalQuantity("outrush-product", CURRENT_FREQUENCY, 1.0, 1e12);
+        OptionalDouble capacitive = f.optionalQuantity("capacitive-current", CURRENT, 1.0, 1e5);
+        return f.finish(() -> new SwitchType(name, volts, amperes, peak, hertz, product, capacitive, note));
     }
 
     /** The rated current that the name of a link tells, such as 65 A of {@code 65T}. */

@@ -10,6 +10,7 @@ import java.util.function.Function;
 import org.varwright.bank.Connection;
 import org.varwright.bank.Control;
 import org.varwright.bank.Device;
+import org.varwright.bank.DischargePath;
 import org.varwright.bank.FuseType;
 import org.varwright.bank.InternalConnection;
 import org.varwright.bank.Isolation;
@@ -31,6 +32,9 @@ final class Words {
     static final Map<String, FuseType.Kind> FUSE_KINDS = words(FuseType.Kind.values(), Words::hyphened);
     static final Map<String, Reactor.Position> REACTOR_POSITIONS = words(Reactor.Position.values(), Words::hyphened);
     static final Map<String, Reactor.Purpose> REACTOR_PURPOSES = words(Reactor.Purpose.values(), Words::hyphened);
+    static final Map<String, DischargePath.Kind> PATH_KINDS = words(DischargePath.Kind.values(), Words::hyphened);
+    static final Map<String, DischargePath.Between> PATH_PLACES =
+            words(DischargePath.Between.values(), Words::hyphened);
     static final Map<String, Protection.Senses> SENSES = words(Protection.Senses.values(), Protection.Senses::code);
     static final Map<String, Control.Senses> CONTROLS = words(Control.Senses.values(), Words::hyphened);
     static final Map<String, Device.Kind> DEVICE_KINDS = words(Device.Kind.values(), Device.Kind::code);

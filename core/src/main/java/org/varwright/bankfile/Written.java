@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.varwright.bank.TransformerRatio;
 import org.varwright.quantity.Dimension;
 import org.varwright.quantity.Reading;
 
@@ -53,6 +54,7 @@ final class Written {
             case VOLTAGE -> List.of("kV", "V");
             case CURRENT -> List.of("A", "kA", "mA");
             case REACTIVE_POWER -> List.of("kvar", "Mvar", "var");
+            case ACTIVE_POWER -> List.of("MW", "kW", "W");
             case APPARENT_POWER -> List.of("MVA", "kVA", "VA");
             case CAPACITANCE -> List.of("µF", "nF", "pF", "F");
             case RESISTANCE -> List.of("MΩ", "kΩ", "Ω");
@@ -60,6 +62,8 @@ final class Written {
             case FREQUENCY -> List.of("Hz");
             case TIME -> List.of("min", "s", "ms");
             case ENERGY -> List.of("kJ", "J");
+            case CURRENT_SQUARED_TIME -> List.of("A²s");
+            case CURRENT_FREQUENCY -> List.of("kA·kHz", "A·Hz");
             case MASS -> List.of("kg");
             case LENGTH -> List.of("m");
             case FRACTION -> List.of("%");
@@ -70,6 +74,10 @@ final class Written {
     /** A plain number. */
     static String number(double value) {
         return new BigDecimal(Double.toString(value)).stripTrailingZeros().toPlainString();
+    }
+
+    static String ratio(TransformerRatio ratio) {
+        return "\"" + number(ratio.primary()) + ":" + number(ratio.secondary()) + "\"";
     }
 
     /** Text, in quotes wherever YAML or a careless reader of YAML could take it for something else. */

@@ -106,8 +106,17 @@ public enum Message {
             "the discharge resistor of \"{0}\" needs {1} from the peak of rated voltage to {2}; {3} asks for {4}: the wait is longer"),
     DISCHARGE_LOSS(
             "the discharge resistor of \"{0}\" would burn {1} W in a unit of {2}; look at the unit, kΩ and MΩ are easily mistaken"),
+    HARMONIC_TWICE("the order {0} stands twice, first in line {1}; write voltage and current of one order together"),
+    LIGHT_ABOVE_FULL("{0} at light load is above the {1} at full load; is one of them in the wrong unit or place?"),
+    THRESHOLD_WITHOUT_RATIO(
+            "a threshold at the control means nothing without the transformer's ratio; write \"{0}\" such as \"{1}\", or \"1:1\" if it is a primary value"),
+    THRESHOLDS_EQUAL("the stage goes on and off at the same {0}; leave a band between them"),
+    THRESHOLDS_ORDER(
+            "by {0} the stage goes on at {1} and off at {2}: it would switch without end; \"on\" lies {3} \"off\" there"),
+    MELTING_ABOVE_CLEARING("the melting I²t {0} is above the clearing I²t {1}; a fuse melts before it clears"),
     SECOND_WITHOUT_DOUBLE_WYE("\"second\" describes the second wye of a double wye; \"{0}\" has none"),
     UNUSED_TYPE("no stage and no spare uses the {0} \"{1}\""),
+    UNUSED_SWITCH_TYPE("no device is of the switch type \"{0}\"; write \"type: {0}\" at the device, or leave it out"),
     NOT_GIVEN("\"{0}\" is not given; {1}"),
     NAMES_ALIKE("\"{0}\" and \"{1}\" differ only in capitals or blanks: easily mistaken on site"),
 

@@ -24,6 +24,8 @@ public enum Dimension {
     /** Reactive power [var]. */
     REACTIVE_POWER(
             "var", "300 kvar", with(prefixed("var", "", "k", "M"), "kVAR", 1e3, "MVAR", 1e6, "kVAr", 1e3, "MVAr", 1e6)),
+    /** Active power [W]. */
+    ACTIVE_POWER("W", "2.4 MW", prefixed("W", "m", "", "k", "M", "G")),
     /** Apparent power [VA]. */
     APPARENT_POWER("VA", "280 MVA", prefixed("VA", "", "k", "M", "G")),
     /** Farads. */
@@ -34,13 +36,20 @@ public enum Dimension {
             "4.2 MΩ",
             with(prefixed("Ω", "µ", "m", "", "k", "M", "G", "T"), prefixed("ohm", "µ", "m", "", "k", "M", "G", "T"))),
     /** Henries. */
-    INDUCTANCE("H", "40 µH", prefixed("H", "n", "µ", "m", "")),
+    INDUCTANCE("H", "40 µH", prefixed("H", "n", "µ", "m", "", "k")),
     /** Hertz. */
     FREQUENCY("Hz", "60 Hz", prefixed("Hz", "", "k")),
     /** Seconds. */
     TIME("s", "5 min", with(prefixed("s", "m", ""), "min", 60.0, "h", 3600.0)),
     /** Joules. */
     ENERGY("J", "15 kJ", prefixed("J", "m", "", "k", "M")),
+    /**
+     * Ampere-squared seconds. A prefix is not read: kA²s is (kA)²s by the rules of SI and a thousand A²s on many data sheets, a factor of a thousand
+     * apart.
+     */
+    CURRENT_SQUARED_TIME("A²s", "4200 A²s", units("A²s", 1.0, "A²·s", 1.0, "A2s", 1.0, "A^2s", 1.0, "A^2·s", 1.0)),
+    /** Amperes times hertz: peak and frequency of a transient, multiplied. */
+    CURRENT_FREQUENCY("A·Hz", "20 kA·kHz", products()),
     /** Kilograms. */
     MASS("kg", "58 kg", units("kg", 1.0, "g", 1e-3, "lb", 0.45359237)),
     /** Metres. */
@@ -115,6 +124,9 @@ public enum Dimension {
 
     private @Nullable Double factor(String written) {
         String unit = written.replace('\u03bc', 'µ').replace('\u2126', 'Ω').replace('\u03a9', 'Ω');
+        if (this == CURRENT_FREQUENCY || this == CURRENT_SQUARED_TIME) {
+            unit = unit.replaceAll("\\s*[\u00d7\u22c5\u2219*]\\s*", "·");
+        }
         Double exact = factors.get(unit);
         if (exact != null) {
             return exact;
@@ -161,7 +173,10 @@ public enum Dimension {
         if (this == TIME) {
             return formatTime(si, digits);
         }
-        if (this != FRACTION && this != TEMPERATURE && this != MASS && this != LENGTH && si != 0.0) {
+        if (this == CURRENT_FREQUENCY && Math.abs(si) >= 1e4) {
+            return digits(si / 1e6, digits) + " kA·kHz";
+        }
+        if (hasPrefixes() && si != 0.0) {
             double smallest = Double.POSITIVE_INFINITY;
             boolean fits = false;
             for (Map.Entry<String, Double> entry : factors.entrySet()) {
@@ -180,6 +195,24 @@ public enum Dimension {
             }
         }
         return digits(si / bestFactor, digits) + " " + bestUnit;
+    }
+
+    /** Whether it is printed with a prefix that suits the size. */
+    private boolean hasPrefixes() {
+        return switch (this) {
+            case FRACTION, TEMPERATURE, MASS, LENGTH, CURRENT_SQUARED_TIME, CURRENT_FREQUENCY -> false;
+            case VOLTAGE,
+                    CURRENT,
+                    REACTIVE_POWER,
+                    ACTIVE_POWER,
+                    APPARENT_POWER,
+                    CAPACITANCE,
+                    RESISTANCE,
+                    INDUCTANCE,
+                    FREQUENCY,
+                    TIME,
+                    ENERGY -> true;
+        };
     }
 
     private static String formatTime(double seconds, int digits) {
@@ -236,6 +269,17 @@ public enum Dimension {
         Map<String, Double> map = new LinkedHashMap<>();
         for (String prefix : prefixes) {
             map.put(prefix + unit, prefixFactor(prefix));
+        }
+        return map;
+    }
+
+    private static Map<String, Double> products() {
+        Map<String, Double> map = new LinkedHashMap<>();
+        for (String amperes : List.of("k", "")) {
+            for (String hertz : List.of("k", "")) {
+                double factor = prefixFactor(amperes) * prefixFactor(hertz);
+                map.put(amperes + "A·" + hertz + "Hz", factor);
+            }
         }
         return map;
     }

@@ -600,6 +600,7 @@ class BankErrorTest {
         tested.addAll(EnumSet.range(Message.FILE_TOO_LARGE, Message.DUPLICATE_KEY));
         tested.addAll(
                 List.of(Message.NO_SOURCE, Message.NO_NEUTRAL, Message.THREE_PHASE_SERIES, Message.UNUSUAL_FREQUENCY));
+        tested.addAll(OptionalDataTest.tested());
         Set<Message> untested = EnumSet.range(Message.FILE_TOO_LARGE, Message.UNKNOWN_POSITION);
         untested.removeAll(tested);
         assertEquals(Set.of(), untested);

@@ -74,6 +74,19 @@ final class RandomBankText {
         return String.format(Locale.ROOT, "%." + (1 + random.nextInt(9)) + "f", value);
     }
 
+    private String control() {
+        return switch (random.nextInt(5)) {
+            case 0 ->
+                "senses: kvar, on: " + number(500) + " kvar, off: -" + number(100 * random.nextDouble()) + " kvar";
+            case 1 ->
+                "senses: voltage, ratio: \"7200:120\", on: " + number(119 + random.nextDouble()) + " V, off: 126 V";
+            case 2 ->
+                "senses: current, current-ratio: \"400:5\", on: 3.4 A, off: " + number(1 + random.nextDouble()) + " A";
+            case 3 -> "senses: power-factor, on: 0.9" + random.nextInt(4) + ", off: 0.9" + (5 + random.nextInt(5));
+            default -> "senses: time, ratio: \"66000:110\"";
+        };
+    }
+
     private String text() {
         List<Connection> connections = List.of(Connection.values());
         Connection connection = connections.get(random.nextInt(connections.size()));
@@ -87,6 +100,7 @@ final class RandomBankText {
                 : kilovolts / Math.sqrt(3.0) / (connection.isBridge() ? 2.0 : 1.0);
         String unit = name();
         String fuse = name();
+        String switchType = name();
         String stage = name();
         String switchName = name();
         String breaker = name();
@@ -108,7 +122,10 @@ final class RandomBankText {
                 .append(maybe("short-circuit: " + number(500 + 500 * random.nextDouble()) + " MVA, "))
                 .append(maybe("x-over-r: " + number(2 + 20 * random.nextDouble()) + ", "))
                 .append(iec ? "earthing" : "grounding")
-                .append(": resonant}\n");
+                .append(": resonant")
+                .append(maybe(", harmonics: [{order: 11, current: " + number(9 * random.nextDouble())
+                        + " A}, {order: 5, voltage: " + number(4 * random.nextDouble()) + " %, current: 3 mA}]"))
+                .append("}\n");
         out.append("unit-types:\n  - {name: ")
                 .append(unit)
                 .append(", rating: ")
@@ -136,6 +153,19 @@ final class RandomBankText {
                 .append(number(800 + random.nextDouble()))
                 .append(" A")
                 .append(maybe(", link: 65T"))
+                .append(maybe(", interrupting: " + number(5 + random.nextDouble()) + " kA"))
+                .append(maybe(", melting-i2t: " + number(5000 * random.nextDouble() + 1) + " A2s"))
+                .append(maybe(", clearing-i2t: " + number(5000 * random.nextDouble() + 9000) + " A²s"))
+                .append("}\n");
+        out.append("switch-types:\n  - {name: ")
+                .append(switchType)
+                .append(maybe(", voltage: 38 kV"))
+                .append(maybe(", current: " + number(200 + 600 * random.nextDouble()) + " A"))
+                .append(maybe(", inrush-peak: " + number(20 * random.nextDouble() + 1) + " kA, inrush-frequency: "
+                        + number(4 + random.nextDouble()) + " kHz"))
+                .append(maybe(", outrush-product: " + number(60 * random.nextDouble() + 1) + " kA*kHz"))
+                .append(maybe(", capacitive-current: 160 A"))
+                .append(maybe(", note: " + name()))
                 .append("}\n");
         out.append(iec ? "steps" : "stages")
                 .append(":\n  - {name: ")
@@ -154,8 +184,14 @@ final class RandomBankText {
                 .append(", unit: ")
                 .append(unit)
                 .append(maybe(", fuse: " + fuse))
-                .append(maybe(
-                        ", reactor: {inductance: " + number(1 + 20 * random.nextDouble()) + " uH, position: line}"))
+                .append(maybe(", reactor: {inductance: " + number(1 + 20 * random.nextDouble()) + " uH, position: line"
+                        + maybe(", resistance: " + number(1 + random.nextDouble()) + " mΩ, current: 900 A")
+                        + maybe(", peak-current: " + number(9 + random.nextDouble()) + " kA") + "}"))
+                .append(maybe(", bus-length: " + number(1 + random.nextDouble()) + (iec ? " m" : " ft")))
+                .append(maybe(", stray-inductance: " + number(1 + random.nextDouble()) + " uH"))
+                .append(maybe(", discharge-path: {kind: " + (iec ? "coil" : "transformer")
+                        + ", between: lines, resistance: " + number(1 + random.nextDouble()) + " kΩ"
+                        + maybe(", inductance: " + number(900 * random.nextDouble() + 1) + " H") + "}"))
                 .append("}\n");
         for (Protection.Senses senses : Protection.Senses.values()) {
             if (ProtectionCheck.fits(senses, connection) && (senses != Protection.Senses.PHASE_VOLTAGE || groups > 1)) {
@@ -180,7 +216,11 @@ final class RandomBankText {
                         .append("}\n");
             }
         }
-        out.append(maybe("control: {senses: kvar, reclose-delay: 7.5 min}\n"));
+        out.append(maybe("control: {" + control() + maybe(", reclose-delay: 7.5 min") + "}\n"));
+        out.append(maybe("load: {power: " + number(5 + random.nextDouble()) + " MW, reactive: 3 Mvar"
+                + maybe(", light-power: " + number(900 * random.nextDouble()) + " kW, light-reactive: -"
+                        + number(random.nextDouble()) + " Mvar")
+                + maybe(", wanted-power-factor: 0." + (5 + random.nextInt(5)) + random.nextInt(10)) + "}\n"));
         out.append("isolation:\n  sources:\n    - {name: ")
                 .append(name())
                 .append(", at: ")
@@ -189,7 +229,9 @@ final class RandomBankText {
                 .append("}\n");
         out.append("  devices:\n    - {name: ")
                 .append(breaker)
-                .append(", kind: breaker, withdrawable: true, remote: true, between: [")
+                .append(", kind: breaker")
+                .append(maybe(", type: " + switchType))
+                .append(", withdrawable: true, remote: true, between: [")
                 .append(line)
                 .append(", bar]}\n    - {name: ")
                 .append(switchName)

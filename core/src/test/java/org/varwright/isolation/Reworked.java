@@ -13,21 +13,7 @@ final class Reworked {
     private Reworked() {}
 
     static Bank with(Bank bank, UnaryOperator<Isolation> change) {
-        return new Bank(
-                bank.name(),
-                bank.site(),
-                bank.standard(),
-                bank.system(),
-                bank.unitTypes(),
-                bank.fuseTypes(),
-                bank.stages(),
-                bank.protection(),
-                bank.control(),
-                Optional.of(change.apply(bank.isolation().orElseThrow())),
-                bank.units(),
-                bank.spares(),
-                bank.label(),
-                bank.note());
+        return bank.with(change.apply(bank.isolation().orElseThrow()));
     }
 
     static Isolation devices(Isolation i, List<Device> devices) {

@@ -31,7 +31,21 @@ class DimensionTest {
         "FRACTION, +10 %, 0.1",
         "ENERGY, 15 kJ, 15000",
         "APPARENT_POWER, 280 MVA, 280e6",
-        "MASS, 58 kg, 58"
+        "MASS, 58 kg, 58",
+        "ACTIVE_POWER, 2.4 MW, 2.4e6",
+        "ACTIVE_POWER, 2.4 mW, 2.4e-3",
+        "ACTIVE_POWER, 500 kw, 5e5",
+        "INDUCTANCE, 0.9 kH, 900",
+        "LENGTH, 5 ft, 1.524",
+        "CURRENT_SQUARED_TIME, 4200 A²s, 4200",
+        "CURRENT_SQUARED_TIME, 1.6e4 A2s, 16000",
+        "CURRENT_SQUARED_TIME, 4200 A^2 * s, 4200",
+        "CURRENT_FREQUENCY, 20 kA·kHz, 2e7",
+        "CURRENT_FREQUENCY, 20 kA⋅kHz, 2e7",
+        "CURRENT_FREQUENCY, 20 kA*kHz, 2e7",
+        "CURRENT_FREQUENCY, 2e7 A·Hz, 2e7",
+        "CURRENT_FREQUENCY, 20000 A·kHz, 2e7",
+        "CURRENT_FREQUENCY, 20000 kA × Hz, 2e7"
     })
     void readsIntoSi(Dimension dimension, String text, double si) {
         Reading.Value value = assertInstanceOf(Reading.Value.class, dimension.parse(text));
@@ -57,6 +71,13 @@ class DimensionTest {
         assertInstanceOf(Reading.WrongUnit.class, Dimension.RESISTANCE.parse("42 Xohm"));
     }
 
+    @Test
+    void aPrefixBeforeAmpereSquaredSecondsIsNotGuessedAt() {
+        // (kA)²s by the rules of SI, a thousand A²s on many data sheets
+        assertInstanceOf(Reading.WrongUnit.class, Dimension.CURRENT_SQUARED_TIME.parse("4.2 kA²s"));
+        assertInstanceOf(Reading.WrongUnit.class, Dimension.CURRENT_FREQUENCY.parse("20 kA"));
+    }
+
     @ParameterizedTest
     @CsvSource({
         "VOLTAGE, 13800, 13.8 kV",
@@ -70,7 +91,11 @@ class DimensionTest {
         "TIME, 7260, 2 h 1 min",
         "FRACTION, 0.0123, 1.23 %",
         "ENERGY, 1.5, 1.5 J",
-        "CURRENT, 0, 0 A"
+        "CURRENT, 0, 0 A",
+        "CURRENT_SQUARED_TIME, 16000, 16000 A²s",
+        "CURRENT_FREQUENCY, 2e7, 20 kA·kHz",
+        "CURRENT_FREQUENCY, 850, 850 A·Hz",
+        "ACTIVE_POWER, 2.4e6, 2.4 MW"
     })
     void printsWithASensiblePrefix(Dimension dimension, double si, String text) {
         assertEquals(text, dimension.format(si));

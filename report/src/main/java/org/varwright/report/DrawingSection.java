@@ -3,7 +3,6 @@ package org.varwright.report;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.varwright.bank.Bank;
 import org.varwright.bank.Isolation;
 import org.varwright.drawing.DrawingOptions;
@@ -38,29 +37,15 @@ final class DrawingSection {
         Isolation i = bank.isolation().get();
         Map<String, String> start = new LinkedHashMap<>(i.start());
         start.putAll(positions);
-        return new Bank(
-                bank.name(),
-                bank.site(),
-                bank.standard(),
-                bank.system(),
-                bank.unitTypes(),
-                bank.fuseTypes(),
-                bank.stages(),
-                bank.protection(),
-                bank.control(),
-                Optional.of(new Isolation(
-                        i.sources(),
-                        i.devices(),
-                        i.compartments(),
-                        i.locks(),
-                        i.keys(),
-                        i.exchanges(),
-                        i.interlocks(),
-                        i.delays(),
-                        start)),
-                bank.units(),
-                bank.spares(),
-                bank.label(),
-                bank.note());
+        return bank.with(new Isolation(
+                i.sources(),
+                i.devices(),
+                i.compartments(),
+                i.locks(),
+                i.keys(),
+                i.exchanges(),
+                i.interlocks(),
+                i.delays(),
+                start));
     }
 }
