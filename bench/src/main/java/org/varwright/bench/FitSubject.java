@@ -8,17 +8,23 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import org.varwright.bank.Bank;
 import org.varwright.bank.Connection;
+import org.varwright.bank.Protection;
 import org.varwright.bank.Spare;
 import org.varwright.bank.UnitPosition;
 import org.varwright.bank.UnitType;
+import org.varwright.fit.CpSatFit;
 import org.varwright.fit.FitInput;
 import org.varwright.fit.FitOptions;
 import org.varwright.fit.Fitted;
 import org.varwright.network.Banks;
 
-/** A large fit: 144 positions (ungrounded wye, each leg four groups of twelve units), 3 units condemned, 8 spares, up to two extra lifts. */
+/** Large fits: 144 positions of a wye, 3 units condemned, 8 spares, up to two extra lifts, least unbalance. Capacitances are whole nanofarads. */
 final class FitSubject {
     private static final long SEED = 144;
+    static final int EXTRA_LIFTS = 2;
+    /** [F] */
+    static final double STEP = 1e-9;
+
     private static final int CONDEMNED = 3;
     private static final int SPARES = 8;
     /** Units lie between their nameplate and this part above it. */
@@ -26,9 +32,22 @@ final class FitSubject {
 
     private FitSubject() {}
 
-    static FitInput input() {
+    /** Grounded, 48 units in parallel a leg: the neutral current is linear in the capacitances. */
+    static FitInput linear() {
+        return input(Banks.plan(Connection.WYE_GROUNDED, 1, 1, 48)
+                .sensing(Banks.sensor(Protection.Senses.NEUTRAL_CURRENT, 100.0, 5.0))
+                .bank());
+    }
+
+    /** Ungrounded, each leg four groups of twelve units in series. */
+    static FitInput inSeries() {
+        return input(Banks.plan(Connection.WYE_UNGROUNDED, 1, 4, 12)
+                .sensing(Banks.sensor(Protection.Senses.NEUTRAL_VOLTAGE, 8400.0, 120.0))
+                .bank());
+    }
+
+    private static FitInput input(Bank bank) {
         Random random = new Random(SEED);
-        Bank bank = Banks.plan(Connection.WYE_UNGROUNDED, 1, 4, 12).bank();
         UnitType type = bank.stages().getFirst().unit();
         List<UnitPosition> shuffled = new ArrayList<>(bank.positions());
         Collections.shuffle(shuffled, random);
@@ -48,7 +67,9 @@ final class FitSubject {
         for (int i = 1; i <= SPARES; i++) {
             spares.add(new Spare("S-" + i, type, OptionalDouble.of(farads(type, random)), Optional.empty()));
         }
-        return new FitInput(bank, units, spares, FitOptions.USUAL, List.of(), List.of());
+        FitOptions options =
+                new FitOptions(List.of(), List.of(), List.of(), FitOptions.Aim.LEAST_UNBALANCE, EXTRA_LIFTS);
+        return CpSatFit.rounded(new FitInput(bank, units, spares, options, List.of(), List.of()), STEP);
     }
 
     private static double farads(UnitType type, Random random) {
