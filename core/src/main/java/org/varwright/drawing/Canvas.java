@@ -2,6 +2,8 @@ package org.varwright.drawing;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.varwright.svg.FontWidths;
+import org.varwright.svg.SvgText;
 
 /** Writes SVG and keeps a list of what was drawn where. Only elements and presentation attributes of SVG 1.1. */
 final class Canvas {

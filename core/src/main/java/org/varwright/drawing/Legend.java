@@ -8,6 +8,7 @@ import org.varwright.bank.Bank;
 import org.varwright.bank.Device;
 import org.varwright.bank.Isolation;
 import org.varwright.bank.Vocabulary;
+import org.varwright.svg.FontWidths;
 
 /** The legend: line styles, the symbols that the bank has, locks and doors, set in rows. */
 final class Legend {

@@ -2,6 +2,7 @@ package org.varwright.drawing;
 
 import java.util.List;
 import org.varwright.bank.Bank;
+import org.varwright.svg.FontWidths;
 
 /** One sheet for one access: the moves with their keys as a table, and beside it where each key travels. */
 public final class SequenceCard {

@@ -2,6 +2,8 @@ package org.varwright.drawing;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.varwright.svg.FontWidths;
+import org.varwright.svg.SvgText;
 
 /**
  * Lines of text, wrapped to a width, some with a small glyph before them.

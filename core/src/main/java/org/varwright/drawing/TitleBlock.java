@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.varwright.bank.Bank;
 import org.varwright.quantity.Dimension;
+import org.varwright.svg.FontWidths;
 
 /** The title block along the bottom edge: what is drawn, of which bank, in which state, and what the drawing does not prove. */
 final class TitleBlock {

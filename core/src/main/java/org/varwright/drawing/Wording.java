@@ -17,6 +17,8 @@ import org.varwright.bank.Protection;
 import org.varwright.bank.Reactor;
 import org.varwright.bank.Stage;
 import org.varwright.quantity.Dimension;
+import org.varwright.svg.FontWidths;
+import org.varwright.svg.SvgText;
 
 /** What is drawn and written for each thing of the bank in a state. */
 final class Wording {

@@ -94,7 +94,8 @@ class ArchitectureTest {
             List.of("interlock", "network"),
             List.of("bankfile", "jobsheet"),
             List.of("bank"),
-            List.of("page", "quantity", "basis", "problem", "json"));
+            List.of("plot"),
+            List.of("svg", "page", "quantity", "basis", "problem", "json"));
 
     @Test
     void lowerRowsKnowNothingOfUpperOnes() {

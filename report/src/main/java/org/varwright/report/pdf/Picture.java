@@ -89,17 +89,18 @@ record Picture(double width, double height, List<Mark> marks) {
         }
     }
 
-    /** What a stroke is drawn with; {@code dashes} is empty for a full line. */
-    record Pen(Color colour, double width, List<Double> dashes) {
+    /** What a stroke is drawn with; {@code round} corners don't stick out; {@code dashes} is empty for a full line. */
+    record Pen(Color colour, double width, boolean round, List<Double> dashes) {
         BasicStroke stroke() {
+            int join = round ? BasicStroke.JOIN_ROUND : BasicStroke.JOIN_MITER;
             if (dashes.isEmpty()) {
-                return new BasicStroke((float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER);
+                return new BasicStroke((float) width, BasicStroke.CAP_BUTT, join);
             }
             float[] pattern = new float[dashes.size()];
             for (int i = 0; i < pattern.length; i++) {
                 pattern[i] = dashes.get(i).floatValue();
             }
-            return new BasicStroke((float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10.0f, pattern, 0.0f);
+            return new BasicStroke((float) width, BasicStroke.CAP_BUTT, join, 10.0f, pattern, 0.0f);
         }
     }
 

@@ -30,6 +30,10 @@ import org.xml.sax.helpers.DefaultHandler;
  * runs, loads or links is known here, so nothing of the kind can come through.
  */
 final class PictureReader {
+    /** The one style rule that drawings have: other colours for dark screens, of no use on paper. It can't load anything. */
+    private static final Pattern DARK_RULE = Pattern.compile(
+            "@media screen and \\(prefers-color-scheme:dark\\)\\{(?:\\.v[fs]-[a-z]+\\{(?:fill|stroke):#[0-9a-f]{6}\\})*\\}");
+
     private static final Pattern TRANSFORM = Pattern.compile("([a-z]+)\\(([^)]*)\\)");
 
     private final List<Mark> marks = new ArrayList<>();
@@ -69,8 +73,9 @@ final class PictureReader {
     }
 
     /** Attributes that go down to what is inside. */
-    private record Style(String fill, String stroke, double strokeWidth, String dashes, double size, boolean bold) {
-        static final Style START = new Style("#000000", "none", 1.0, "", 10.0, false);
+    private record Style(
+            String fill, String stroke, double strokeWidth, String dashes, boolean round, double size, boolean bold) {
+        static final Style START = new Style("#000000", "none", 1.0, "", false, 10.0, false);
 
         Style under(Element element) {
             return new Style(
@@ -78,6 +83,7 @@ final class PictureReader {
                     or(element, "stroke", stroke),
                     Double.parseDouble(or(element, "stroke-width", Double.toString(strokeWidth))),
                     or(element, "stroke-dasharray", dashes),
+                    or(element, "stroke-linejoin", round ? "round" : "miter").equals("round"),
                     Double.parseDouble(or(element, "font-size", Double.toString(size))),
                     or(element, "font-weight", bold ? "bold" : "normal").equals("bold"));
         }
@@ -91,6 +97,7 @@ final class PictureReader {
                     .map(c -> new Pen(
                             c,
                             strokeWidth,
+                            round,
                             dashesGiven()
                                     .map(d -> Arrays.stream(numbers(d)).boxed().toList())
                                     .orElse(List.of())));
@@ -120,6 +127,11 @@ final class PictureReader {
             case "g" -> children(element, place, style);
             case "title", "desc" -> {
                 // said by the figure's legend
+            }
+            case "style" -> {
+                if (!DARK_RULE.matcher(element.getTextContent()).matches()) {
+                    throw new IllegalArgumentException("a drawing holds no style but that of dark screens");
+                }
             }
             case "rect" ->
                 outline(

@@ -5,8 +5,16 @@ import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.awt.BasicStroke;
 import java.awt.geom.Rectangle2D;
 import org.junit.jupiter.api.Test;
+import org.varwright.plot.Axis;
+import org.varwright.plot.Chart;
+import org.varwright.plot.Curve;
+import org.varwright.plot.Dash;
+import org.varwright.plot.Panel;
+import org.varwright.plot.Width;
+import org.varwright.quantity.Dimension;
 import org.varwright.report.pdf.Picture.Mark;
 
 /** Drawings: what is read, and what is refused. */
@@ -46,6 +54,41 @@ class PictureReaderTest {
                 + "<rect x=\"100\" y=\"100\" width=\"50\" height=\"20\" fill=\"#000000\"/>");
         assertEquals(54.0, picture.width(), 1e-9);
         assertEquals(24.0, picture.height(), 1e-9);
+    }
+
+    @Test
+    void chartsAreReadWithTheirDashesCornersAndWords() {
+        Curve curve = Curve.of("stage 2", new double[] {1.0, 10.0, 100.0}, new double[] {0.1, 0.3, 0.2});
+        Chart chart = Chart.of(
+                "Waveform",
+                Axis.log("time", Dimension.TIME),
+                Panel.of(Axis.linear("current", Dimension.CURRENT)).with(curve.with(Dash.DASHED)));
+        Picture picture = PictureReader.read(chart.svg(Width.PAGE));
+        assertTrue(picture.marks().stream()
+                .anyMatch(m -> m instanceof Mark.Words words && words.text().equals("stage 2")));
+        Mark.Outline line = picture.marks().stream()
+                .filter(Mark.Outline.class::isInstance)
+                .map(Mark.Outline.class::cast)
+                .filter(o -> o.pen().isPresent() && !o.pen().get().dashes().isEmpty())
+                .findFirst()
+                .orElseThrow();
+        assertTrue(line.pen().orElseThrow().round());
+        assertEquals(BasicStroke.JOIN_ROUND, line.pen().orElseThrow().stroke().getLineJoin());
+    }
+
+    @Test
+    void onlyTheRuleOfDarkScreensIsLetThrough() {
+        String dark = "@media screen and (prefers-color-scheme:dark){.vf-ink{fill:#f2f2f2}}";
+        assertEquals(
+                1,
+                read("<style>" + dark + "</style><rect width=\"5\" height=\"5\"/>")
+                        .marks()
+                        .size());
+        for (String style : new String[] {
+            "rect{fill:url(http://example.org/x)}", "@import \"x\";" + dark, dark + ".vf-ink{fill:#000000}", ""
+        }) {
+            assertThrows(IllegalArgumentException.class, () -> read("<style>" + style + "</style>"), style);
+        }
     }
 
     @Test

@@ -1,4 +1,4 @@
-package org.varwright.drawing;
+package org.varwright.svg;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;

@@ -1,4 +1,4 @@
-package org.varwright.drawing;
+package org.varwright.svg;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -7,7 +7,7 @@ import java.util.List;
  * Estimated widths of text in a sans-serif face, in parts of the size. Every text is also given its width in the SVG ({@code textLength}), so that a
  * renderer with a wider face squeezes it and nothing overlaps.
  */
-final class FontWidths {
+public final class FontWidths {
     /** Thousandths of the size for U+0020 to U+007E in the metrics that Helvetica, Arial and their free twins share. */
     private static final int[] REGULAR = {
         278, 278, 355, 556, 556, 889, 667, 191, 333, 333, 389, 584, 278, 333, 278, 278, 556, 556, 556, 556, 556, 556,
@@ -30,7 +30,7 @@ final class FontWidths {
 
     private FontWidths() {}
 
-    static double width(String text, double size, boolean bold) {
+    public static double width(String text, double size, boolean bold) {
         double thousandths = 0.0;
         int at = 0;
         while (at < text.length()) {
@@ -45,11 +45,17 @@ final class FontWidths {
         if (c >= 0x20 && c <= 0x7E) {
             return (bold ? BOLD : REGULAR)[c - 0x20];
         }
-        return c >= FIRST_WIDE && !(c >= 0x2000 && c < 0x2E80) ? 1000 : 690;
+        return switch (c) {
+            case '·', '’', '‘' -> 278;
+            case '°', '²', '³', '¹' -> 380;
+            case 'µ', 'μ', '–', '±', '×', '−', '≤', '≥', '≈' -> 584;
+            case '—' -> 1000;
+            default -> c >= FIRST_WIDE && !(c >= 0x2000 && c < 0x2E80) ? 1000 : 690;
+        };
     }
 
     /** The text in lines no wider than {@code width}: broken at blanks, else after a hyphen, slash or comma, else anywhere. Blanks at a break go. */
-    static List<String> wrap(String text, double size, boolean bold, double width) {
+    public static List<String> wrap(String text, double size, boolean bold, double width) {
         String rest = SvgText.clean(text).strip();
         List<String> lines = new ArrayList<>();
         while (!rest.isEmpty()) {
@@ -66,7 +72,7 @@ final class FontWidths {
     }
 
     /** A name beyond 60 characters loses its middle to an ellipsis. */
-    static String name(String name) {
+    public static String name(String name) {
         String text = SvgText.clean(name).strip();
         if (text.codePointCount(0, text.length()) <= MOST_CHARACTERS) {
             return text;

@@ -1,11 +1,11 @@
-package org.varwright.drawing;
+package org.varwright.svg;
 
 /** Text made fit for XML. */
-final class SvgText {
+public final class SvgText {
     private SvgText() {}
 
     /** Without control characters, lone surrogates, non-characters and marks that turn the direction of reading; tabs and line ends become blanks. */
-    static String clean(String text) {
+    public static String clean(String text) {
         StringBuilder out = new StringBuilder(text.length());
         for (int i = 0; i < text.length(); i++) {
             char c = text.charAt(i);
@@ -37,7 +37,7 @@ final class SvgText {
     }
 
     /** Cleaned and escaped, for an attribute or between tags. */
-    static String escape(String text) {
+    public static String escape(String text) {
         StringBuilder out = new StringBuilder(text.length() + 16);
         for (char c : clean(text).toCharArray()) {
             switch (c) {
@@ -53,7 +53,7 @@ final class SvgText {
     }
 
     /** A number with at most two decimals and a point. */
-    static String number(double value) {
+    public static String number(double value) {
         long hundredths = Math.round(value * 100.0);
         String sign = hundredths < 0 ? "-" : "";
         long whole = Math.abs(hundredths);

@@ -1,0 +1,40 @@
+package org.varwright.plot;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** One y axis and what is drawn against it. */
+public record Panel(Axis y, List<Curve> curves, List<Band> bands, List<Limit> limits, List<Callout> callouts) {
+    public Panel {
+        curves = List.copyOf(curves);
+        bands = List.copyOf(bands);
+        limits = List.copyOf(limits);
+        callouts = List.copyOf(callouts);
+    }
+
+    public static Panel of(Axis y) {
+        return new Panel(y, List.of(), List.of(), List.of(), List.of());
+    }
+
+    public Panel with(Curve curve) {
+        return new Panel(y, and(curves, curve), bands, limits, callouts);
+    }
+
+    public Panel with(Band band) {
+        return new Panel(y, curves, and(bands, band), limits, callouts);
+    }
+
+    public Panel with(Limit limit) {
+        return new Panel(y, curves, bands, and(limits, limit), callouts);
+    }
+
+    public Panel with(Callout callout) {
+        return new Panel(y, curves, bands, limits, and(callouts, callout));
+    }
+
+    private static <T> List<T> and(List<T> list, T more) {
+        List<T> all = new ArrayList<>(list);
+        all.add(more);
+        return all;
+    }
+}
