@@ -32,18 +32,7 @@ record Shown(String symbol, double factor) {
     /** Whether labels of a logarithmic axis may carry prefixes. */
     static boolean takesPrefixes(Axis axis) {
         return axis.dimension()
-                .filter(d -> switch (d) {
-                    case TIME, MASS, LENGTH, FRACTION, TEMPERATURE -> false;
-                    case VOLTAGE,
-                            CURRENT,
-                            REACTIVE_POWER,
-                            APPARENT_POWER,
-                            CAPACITANCE,
-                            RESISTANCE,
-                            INDUCTANCE,
-                            FREQUENCY,
-                            ENERGY -> true;
-                })
+                .filter(d -> d.units().contains("k" + d.symbol()) || d.units().contains("\u00b5" + d.symbol()))
                 .isPresent();
     }
 
