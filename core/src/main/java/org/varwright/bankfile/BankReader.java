@@ -81,6 +81,7 @@ final class BankReader {
         List<KnownUnit> known = PositionCheck.check(draft, findings);
         uniqueNames(draft, findings);
         ElectricalCheck.check(draft, findings);
+        WiringCheck.check(draft, findings);
         ProtectionCheck.check(draft, findings);
         IsolationCheck.check(draft, findings);
         CompletenessCheck.check(draft, findings);

@@ -52,6 +52,12 @@ final class UnitDuty {
         };
     }
 
+    /** Current in one line at nominal voltage [A] (BNK-2). */
+    static double lineAmperes(Stage stage, SupplySystem system) {
+        double share = Math.min(reactorShare(stage, system), 0.5);
+        return system.angularFrequency() * phaseFarads(stage) * system.phaseVolts() / (1.0 - share);
+    }
+
     /** Capacitance of one leg by the nameplates [F]. */
     static double legFarads(UnitType unit, LegLayout layout) {
         return unit.capacitanceFarads() * layout.strings() * layout.units() / layout.groups();

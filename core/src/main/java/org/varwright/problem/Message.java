@@ -113,6 +113,21 @@ public enum Message {
     THRESHOLDS_EQUAL("the stage goes on and off at the same {0}; leave a band between them"),
     THRESHOLDS_ORDER(
             "by {0} the stage goes on at {1} and off at {2}: it would switch without end; \"on\" lies {3} \"off\" there"),
+    SWITCH_VOLTAGE("switch type \"{0}\" is rated {1}, the system has {2}; take a switch for at least that"),
+    SWITCH_BELOW_MAXIMUM("switch type \"{0}\" is rated {1}, below the highest voltage {2} of the system"),
+    LINE_FUSE_VOLTAGE("line fuse \"{0}\" is rated {1} and has to interrupt against {2}; take a fuse for at least that"),
+    LINE_FUSE_BELOW_STAGE(
+            "line fuse \"{0}\" carries {1} continuously, the stage draws {2} at nominal voltage; take a larger fuse (1.35 times is usual)"),
+    LINE_FUSE_NEAR_STAGE(
+            "line fuse \"{0}\" carries {1} continuously, {2} times the {3} of the stage at nominal voltage; 1.35 times is usual"),
+    STRAY_UNUSUAL(
+            "a stray inductance of {0} is unusual for the wiring of a stage, {1} to {2} are usual: look at the unit"),
+    BUS_UNUSUAL("a bus of {0} is unusual between the common point and a stage, {1} to {2} are usual: look at the unit"),
+    REACTOR_PEAK(
+            "the reactor withstands a peak of {0}, less than the {1} at the crest of its own continuous {2}; look at both"),
+    PATH_NO_NEUTRAL("a stage in \"{0}\" has no neutral to join windings to; they stand between \"lines\""),
+    PATH_LEAVES_COMMON(
+            "windings between lines take the charge of a stage in \"{0}\" down to what is common to its three phases and no further: it never reads dead by them"),
     MELTING_ABOVE_CLEARING("the melting I²t {0} is above the clearing I²t {1}; a fuse melts before it clears"),
     SECOND_WITHOUT_DOUBLE_WYE("\"second\" describes the second wye of a double wye; \"{0}\" has none"),
     UNUSED_TYPE("no stage and no spare uses the {0} \"{1}\""),

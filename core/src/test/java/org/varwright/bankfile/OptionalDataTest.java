@@ -2,6 +2,7 @@ package org.varwright.bankfile;
 
 import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
@@ -27,6 +28,19 @@ import org.varwright.problem.Problem;
 
 /** Switch types, harmonics, load, thresholds, line fuses, wiring and discharge paths: what is read, and what is said of faults in them. */
 class OptionalDataTest {
+    private static final String TYPES = """
+              - {name: F400, kind: current-limiting, rating: 400 A, voltage: 15.5 kV, interrupting: 40 kA,
+                 melting-i2t: 250000 A²s, clearing-i2t: 900000 A²s}
+            switch-types:
+              - {name: V15, voltage: 15.5 kV, current: 200 A, inrush-peak: 20 kA, inrush-frequency: 4.2 kHz,
+                 outrush-product: 20 kA·kHz, capacitive-current: 160 A}
+            """;
+    private static final String STAGE = """
+            units: 3, unit: U300, fuse: F65, line-fuse: F400, bus-length: 1.5 m, stray-inductance: 3 uH,
+                 discharge-path: {kind: transformer, between: lines, resistance: 2.1 kΩ, inductance: 900 H},
+                 reactor: {inductance: 45 uH, position: line, resistance: 2 mΩ, current: 200 A, peak-current: 8 kA}}
+            """;
+
     /** The good example with everything that a file may leave out. */
     static final String RICH = rich();
 
@@ -36,17 +50,10 @@ class OptionalDataTest {
                 List.of(
                         "  grounding: solid",
                         "  harmonics: [{order: 7, current: 14 A}, {order: 5, voltage: 3 %, current: 9 A}]\n  grounding: solid"),
-                List.of(
-                        "\nstages:\n",
-                        "\n  - {name: F400, kind: current-limiting, rating: 400 A, voltage: 15.5 kV, interrupting: 40 kA, melting-i2t: 250000 A²s, clearing-i2t: 900000 A²s}"
-                                + "\nswitch-types:\n"
-                                + "  - {name: V15, voltage: 15.5 kV, current: 200 A, inrush-peak: 20 kA, inrush-frequency: 4.2 kHz, outrush-product: 20 kA·kHz, capacitive-current: 160 A}"
-                                + "\nstages:\n"),
+                List.of("\nstages:\n", "\n" + TYPES + "stages:\n"),
                 List.of(
                         "units: 3, unit: U300, fuse: F65, reactor: {inductance: 45 uH, position: line}}",
-                        "units: 3, unit: U300, fuse: F65, line-fuse: F400, bus-length: 1.5 m, stray-inductance: 3 uH,\n"
-                                + "     discharge-path: {kind: transformer, between: lines, resistance: 2.1 kΩ, inductance: 900 H},\n"
-                                + "     reactor: {inductance: 45 uH, position: line, resistance: 2 mΩ, current: 200 A, peak-current: 8 kA}}"),
+                        STAGE.strip()),
                 List.of(
                         "  senses: power-factor",
                         "  ratio: \"7200:120\"\n  current-ratio: \"400:5\"\n  on: 0.92\n  off: 0.99\n  senses: power-factor"),
@@ -139,6 +146,30 @@ class OptionalDataTest {
                     Message.MELTING_ABOVE_CLEARING,
                     "fuse-types[1].melting-i2t",
                     "900000 A²s"),
+            new Case(
+                    "name: V15, voltage: 15.5 kV",
+                    "name: V15, voltage: 12 kV",
+                    Message.SWITCH_VOLTAGE,
+                    "isolation.devices[6].type",
+                    "the system has 13.8 kV"),
+            new Case(
+                    "rating: 400 A, voltage: 15.5 kV",
+                    "rating: 400 A, voltage: 8.3 kV",
+                    Message.LINE_FUSE_VOLTAGE,
+                    "stages[3].line-fuse",
+                    "against 13.8 kV"),
+            new Case(
+                    "rating: 400 A",
+                    "rating: 100 A",
+                    Message.LINE_FUSE_BELOW_STAGE,
+                    "stages[3].line-fuse",
+                    "draws 113.2 A"),
+            new Case(
+                    "peak-current: 8 kA",
+                    "peak-current: 280 A",
+                    Message.REACTOR_PEAK,
+                    "stages[3].reactor.peak-current",
+                    "282.8 A"),
             new Case("order: 7", "order: 5", Message.HARMONIC_TWICE, "system.harmonics[1].order", "first in line 11"),
             new Case("order: 7", "order: 1", Message.NOT_A_COUNT, "system.harmonics[0].order", "2 to 100"),
             new Case(
@@ -190,6 +221,38 @@ class OptionalDataTest {
             new Case("  senses: power-factor", "  #", Message.KEYS_TOGETHER, "control.on", "\"senses\""));
 
     private static final List<Case> WARNINGS = List.of(
+            new Case(
+                    "name: V15, voltage: 15.5 kV",
+                    "name: V15, voltage: 14 kV",
+                    Message.SWITCH_BELOW_MAXIMUM,
+                    "isolation.devices[6].type",
+                    "highest voltage 14.5 kV"),
+            new Case(
+                    "rating: 400 A",
+                    "rating: 140 A",
+                    Message.LINE_FUSE_NEAR_STAGE,
+                    "stages[3].line-fuse",
+                    "1.24 times"),
+            new Case(
+                    "stray-inductance: 3 uH",
+                    "stray-inductance: 3 mH",
+                    Message.STRAY_UNUSUAL,
+                    "stages[3].stray-inductance",
+                    "3 mH"),
+            new Case(
+                    "stray-inductance: 3 uH",
+                    "stray-inductance: 3 nH",
+                    Message.STRAY_UNUSUAL,
+                    "stages[3].stray-inductance",
+                    "100 nH"),
+            new Case("bus-length: 1.5 m", "bus-length: 1500 m", Message.BUS_UNUSUAL, "stages[3].bus-length", "1500 m"),
+            new Case("bus-length: 1.5 m", "bus-length: 1.5 mm", Message.BUS_UNUSUAL, "stages[3].bus-length", "0.2 m"),
+            new Case(
+                    ", inductance: 900 H",
+                    "",
+                    Message.NOT_GIVEN,
+                    "stages[3].discharge-path",
+                    "swings through the transformer"),
             new Case(", type: V15", "", Message.UNUSED_SWITCH_TYPE, "switch-types[0].name", "\"type: V15\""),
             new Case(
                     "name: V15, voltage: 15.5 kV,",
@@ -199,7 +262,7 @@ class OptionalDataTest {
                     "system's voltage"),
             new Case("current: 200 A, inrush", "inrush", Message.NOT_GIVEN, "switch-types[0].current", "carries"),
             new Case(
-                    "inrush-peak: 20 kA, inrush-frequency: 4.2 kHz, ",
+                    "inrush-peak: 20 kA, inrush-frequency: 4.2 kHz,",
                     "",
                     Message.NOT_GIVEN,
                     "switch-types[0].inrush-peak",
@@ -238,8 +301,45 @@ class OptionalDataTest {
         assertAll(WARNINGS.stream().map(c -> said(c, false)));
     }
 
+    @Test
+    void aDischargePathIsHeldAgainstTheConnection() {
+        String lines = "between: lines";
+        String neutral = "between: line-to-neutral";
+        for (String connection :
+                List.of("wye-ungrounded", "wye-grounded", "double-wye-grounded", "bridge-ungrounded")) {
+            boolean grounded = connection.endsWith("-grounded");
+            assertEquals(grounded, pathMessages(connection, lines).contains(Message.PATH_LEAVES_COMMON), connection);
+            assertFalse(pathMessages(connection, neutral).contains(Message.PATH_NO_NEUTRAL), connection);
+        }
+        assertTrue(pathMessages("delta", neutral).contains(Message.PATH_NO_NEUTRAL));
+        assertFalse(pathMessages("delta", lines).contains(Message.PATH_NO_NEUTRAL));
+    }
+
+    private static List<Message> pathMessages(String connection, String between) {
+        String text = RICH.replace(
+                        "name: stage 4, connection: wye-ungrounded", "name: stage 4, connection: " + connection)
+                .replace("between: lines", between);
+        BankReading reading = BadFileTest.read(text);
+        return Stream.of(reading.errors(), reading.warnings())
+                .flatMap(List::stream)
+                .map(Problem::message)
+                .toList();
+    }
+
+    @Test
+    void aLineFuseOnAGroundedBankInterruptsAgainstGround() {
+        String text = RICH.replace(
+                        "name: stage 4, connection: wye-ungrounded", "name: stage 4, connection: wye-grounded")
+                .replace("rating: 400 A, voltage: 15.5 kV", "rating: 400 A, voltage: 8.3 kV")
+                .replaceAll("(?s)protection:.*?control:", "control:");
+        assertEquals(List.of(), BadFileTest.read(text).errors());
+    }
+
     /** Codes that have a case here. */
     static Set<Message> tested() {
-        return Stream.of(ERRORS, WARNINGS).flatMap(List::stream).map(Case::code).collect(Collectors.toSet());
+        return Stream.concat(
+                        Stream.of(ERRORS, WARNINGS).flatMap(List::stream).map(Case::code),
+                        Stream.of(Message.PATH_NO_NEUTRAL, Message.PATH_LEAVES_COMMON))
+                .collect(Collectors.toSet());
     }
 }
