@@ -20,6 +20,7 @@ import picocli.CommandLine.Spec;
             SurveyCommand.class,
             FitCommand.class,
             EnergizeCommand.class,
+            JobCommand.class,
             ReportCommand.class
         },
         mixinStandardHelpOptions = true,

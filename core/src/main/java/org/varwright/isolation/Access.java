@@ -91,6 +91,12 @@ public final class Access {
                                     name,
                                     position,
                                     String.join(", ", d.positions())))));
+            requireKnown(given.grounds(), groundable(isolation), "a conductor to ground", problems);
+            requireKnown(
+                    given.shorts(),
+                    bank.stages().stream().map(stage -> stage.name()).toList(),
+                    "a stage whose units are shorted",
+                    problems);
             for (String door : given.openDoors()) {
                 if (!compartments.contains(door)) {
                     problems.add(Problem.of(
@@ -117,6 +123,34 @@ public final class Access {
         }
     }
 
+    /** Conductors that can carry portable grounds: those of the file, and the neutral of each stage. */
+    private List<String> groundable(Isolation isolation) {
+        List<String> names = new ArrayList<>(isolation.conductors());
+        bank.stages().forEach(stage -> names.add(Phrases.neutralOf(stage.name())));
+        return names;
+    }
+
+    private static void requireKnown(
+            Map<String, Integer> counts, List<String> known, String what, List<Problem> problems) {
+        for (String name : counts.keySet()) {
+            if (!known.contains(name)) {
+                problems.add(Problem.of(
+                        Message.ISOLATION_UNKNOWN_COUNTED,
+                        Place.NOWHERE,
+                        what,
+                        name,
+                        Nearest.hint(name, known),
+                        String.join(", ", known)));
+            }
+        }
+    }
+
+    private static Map<String, Integer> without0(Map<String, Integer> counts) {
+        Map<String, Integer> some = new LinkedHashMap<>(counts);
+        some.values().removeIf(count -> count <= 0);
+        return some;
+    }
+
     private Plan plan() {
         Map<String, Integer> grounds = Map.of();
         Map<String, Integer> shorts = Map.of();
@@ -125,7 +159,11 @@ public final class Access {
             case PlanRequest.Start.AsInFile ignored -> start = scheme.start();
             case PlanRequest.Start.Positions given -> {
                 switch (StartState.of(scheme, given.positions(), given.openDoors(), request.limit())) {
-                    case StartState.Reachable reachable -> start = reachable.state();
+                    case StartState.Reachable reachable -> {
+                        start = reachable.state();
+                        grounds = without0(given.grounds());
+                        shorts = without0(given.shorts());
+                    }
                     case StartState.Refused refused -> {
                         return Plan.Refused.because("the start is refused: " + String.join("; ", refused.reasons()));
                     }

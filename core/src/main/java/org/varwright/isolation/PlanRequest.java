@@ -42,11 +42,28 @@ public record PlanRequest(List<String> compartments, Start start, Set<String> de
         /** As the bank file says: in service, or its {@code start} positions. */
         record AsInFile() implements Start {}
 
-        /** Devices in these positions and these doors open, everything else in service. */
-        record Positions(Map<String, String> positions, Set<String> openDoors) implements Start {
+        /**
+         * Devices in these positions and these doors open, everything else in service.
+         *
+         * @param grounds conductor to the number of portable grounds found on it
+         * @param shorts stage to the number of its units found shorted
+         */
+        record Positions(
+                Map<String, String> positions,
+                Set<String> openDoors,
+                Map<String, Integer> grounds,
+                Map<String, Integer> shorts)
+                implements Start {
             public Positions {
                 positions = Collections.unmodifiableMap(new LinkedHashMap<>(positions));
                 openDoors = Collections.unmodifiableSet(new LinkedHashSet<>(openDoors));
+                grounds = Collections.unmodifiableMap(new LinkedHashMap<>(grounds));
+                shorts = Collections.unmodifiableMap(new LinkedHashMap<>(shorts));
+            }
+
+            /** With no portable grounds and no shorts on. */
+            public Positions(Map<String, String> positions, Set<String> openDoors) {
+                this(positions, openDoors, Map.of(), Map.of());
             }
         }
 

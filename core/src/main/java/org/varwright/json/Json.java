@@ -105,6 +105,11 @@ public sealed interface Json {
         return JsonWriter.write(this);
     }
 
+    /** One line of text without blanks between its parts, ended by no newline. */
+    default String printLine() {
+        return JsonWriter.writeLine(this);
+    }
+
     /**
      * Reads strict JSON (RFC 8259).
      *

@@ -3,16 +3,27 @@ package org.varwright.json;
 import java.util.Iterator;
 import java.util.Map;
 
-/** Writes a tree as indented JSON; short arrays of plain values stay on one line. */
+/** Writes a tree as indented JSON, in which short arrays of plain values stay on one line; or all of it on one line. */
 final class JsonWriter {
     private static final String HEX = "0123456789abcdef";
 
     private final StringBuilder out = new StringBuilder();
+    private final boolean oneLine;
 
-    private JsonWriter() {}
+    private JsonWriter(boolean oneLine) {
+        this.oneLine = oneLine;
+    }
 
     static String write(Json value) {
-        JsonWriter writer = new JsonWriter();
+        return write(value, false);
+    }
+
+    static String writeLine(Json value) {
+        return write(value, true);
+    }
+
+    private static String write(Json value, boolean oneLine) {
+        JsonWriter writer = new JsonWriter(oneLine);
         writer.value(value, 0);
         return writer.out.toString();
     }
@@ -50,7 +61,7 @@ final class JsonWriter {
             }
             value(items.next(), depth + 1);
             if (items.hasNext()) {
-                out.append(flat ? ", " : ",");
+                out.append(flat && !oneLine ? ", " : ",");
             }
         }
         if (!flat) {
@@ -70,7 +81,7 @@ final class JsonWriter {
             Map.Entry<String, Json> member = members.next();
             newline(depth + 1);
             string(member.getKey());
-            out.append(": ");
+            out.append(oneLine ? ":" : ": ");
             value(member.getValue(), depth + 1);
             if (members.hasNext()) {
                 out.append(',');
@@ -81,6 +92,9 @@ final class JsonWriter {
     }
 
     private void newline(int depth) {
+        if (oneLine) {
+            return;
+        }
         out.append('\n');
         for (int i = 0; i < depth; i++) {
             out.append("  ");

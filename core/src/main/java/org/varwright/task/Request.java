@@ -69,6 +69,13 @@ final class Request {
         return members.get(name) instanceof Json.Null ? List.of() : texts(name);
     }
 
+    Json object(String name) {
+        if (members.get(name) instanceof Json.Obj object) {
+            return object;
+        }
+        throw wrong(name, "an object");
+    }
+
     /** True or false; false where the member is missing. */
     boolean flag(String name) {
         Json value = members.get(name);

@@ -92,12 +92,14 @@ public final class Tasks {
             case "fit" -> fit(request);
             case "energize" -> energize(request);
             case "locate" -> locate(request);
+            case "job" -> JobTask.show(request);
+            case "job-propose" -> JobTask.propose(request);
             default ->
                 throw new VarwrightException(
                         Message.TASK_UNKNOWN,
                         new Place("", 0, 0, "task"),
                         task,
-                        "check, draw, interlock, isolate, discharge, unbalance, survey, fit, energize, locate");
+                        "check, draw, interlock, isolate, discharge, unbalance, survey, fit, energize, locate, job, job-propose");
         };
     }
 

@@ -1,0 +1,179 @@
+package org.varwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.varwright.json.Json;
+
+/** The job as a file: begun, added to, merged; nothing that stands is ever lost or overwritten. */
+class JobIT {
+    private static final String BANK =
+            Session.DEMO.resolve("corbel-reach-3.bank.yaml").toString();
+    private static final String ORDER =
+            "{\"access\": [\"bay 3\"], \"origin\": {\"kind\": \"as-found\"}, \"reason\": \"units to be measured\"}";
+
+    @TempDir
+    @SuppressWarnings("NullAway.Init") // JUnit sets it
+    private Path folder;
+
+    private Path begun(String name) {
+        Path file = folder.resolve(name);
+        Session session = Session.run(
+                "job",
+                "new",
+                file.toString(),
+                "--bank",
+                BANK,
+                "--title",
+                "alarm",
+                "--name",
+                "spring",
+                "--by",
+                "R. Imhof");
+        assertEquals(0, session.code(), session.err());
+        return file;
+    }
+
+    private static Session add(Path file, String device, String type, String body) {
+        return Session.run("job", "add", file.toString(), type, "--by", "R. Imhof", "--device", device, "--body", body);
+    }
+
+    @Test
+    void aStepIsConfirmedAndShown() throws IOException {
+        Path file = begun("a.job.jsonl");
+        assertEquals(0, add(file, "desk", "order-made", ORDER).code());
+        byte[] before = Files.readAllBytes(file);
+        Session bare = Session.run("job", "confirm", file.toString(), "1", "--by", "R. Imhof");
+        assertEquals(2, bare.code());
+        assertTrue(bare.err().contains("read, scan or type the label"), bare.err());
+        assertTrue(bare.err().contains("second person"), bare.err());
+        assertTrue(Arrays.equals(before, Files.readAllBytes(file)), "what is refused is not written");
+        Session full = Session.run(
+                "job",
+                "confirm",
+                file.toString(),
+                "1",
+                "--by",
+                "R. Imhof",
+                "--second",
+                "T. Okafor",
+                "--label",
+                "CR-BK3",
+                "--ticked",
+                "bank: Corbel Reach bank 3 (labelled CR-BK3)",
+                "--ticked",
+                "compartment: bay 3 (labelled CR3-B3)",
+                "--json");
+        assertEquals(0, full.code(), full.err());
+        Json.Obj order = (Json.Obj) ((Json.Obj) Json.parse(full.out())).get("order");
+        assertEquals(Json.of(2), order.get("next"));
+        assertEquals(Json.of("way-in"), order.get("phase"));
+    }
+
+    @Test
+    void aJobIsNeverBegunOverAnother() throws IOException {
+        Path file = begun("a.job.jsonl");
+        byte[] before = Files.readAllBytes(file);
+        Session again =
+                Session.run("job", "new", file.toString(), "--bank", BANK, "--title", "other", "--by", "R. Imhof");
+        assertEquals(2, again.code());
+        assertTrue(again.err().contains("never begun over another"), again.err());
+        assertTrue(Arrays.equals(before, Files.readAllBytes(file)));
+    }
+
+    @Test
+    void aBankThatCanNotBeReadLeavesNoFile() throws IOException {
+        Path bad = Files.writeString(folder.resolve("bad.bank.yaml"), "format: varwright/1\nname: x\n");
+        Path file = folder.resolve("b.job.jsonl");
+        Session session = Session.run(
+                "job", "new", file.toString(), "--bank", bad.toString(), "--title", "t", "--by", "R. Imhof");
+        assertEquals(2, session.code());
+        assertFalse(Files.exists(file));
+    }
+
+    @Test
+    void aTornLineStaysAndTheNextEventStandsOnItsOwnLine() throws IOException {
+        Path file = begun("a.job.jsonl");
+        Files.writeString(file, Files.readString(file) + "{\"id\":\"desk");
+        assertEquals(1, Session.run("job", "show", file.toString()).code());
+        assertEquals(
+                1, add(file, "desk", "noted", "{\"text\": \"after the cut\"}").code());
+        List<String> lines = Files.readAllLines(file);
+        assertEquals(3, lines.size());
+        assertEquals("{\"id\":\"desk", lines.get(1));
+        Session shown = Session.run("job", "show", file.toString());
+        assertTrue(shown.out().contains("line 2 can't be read"), shown.out());
+    }
+
+    @Test
+    void aChangedLineIsShownWithExitOne() throws IOException {
+        Path file = begun("a.job.jsonl");
+        assertEquals(0, add(file, "desk", "noted", "{\"text\": \"all well\"}").code());
+        assertEquals(0, add(file, "desk", "noted", "{\"text\": \"still\"}").code());
+        Files.writeString(file, Files.readString(file).replace("all well", "not well"));
+        Session shown = Session.run("job", "show", file.toString());
+        assertEquals(1, shown.code());
+        assertTrue(shown.out().contains("desk:3 does not follow"), shown.out());
+    }
+
+    @Test
+    void twoDevicesMergeInEitherOrder() throws IOException {
+        Path a = begun("a.job.jsonl");
+        Path b = Files.copy(a, folder.resolve("b.job.jsonl"));
+        add(a, "tablet-a", "noted", "{\"text\": \"from a\"}");
+        add(b, "tablet-b", "noted", "{\"text\": \"from b\"}");
+        Path ab = folder.resolve("ab.job.jsonl");
+        Path ba = folder.resolve("ba.job.jsonl");
+        assertEquals(
+                0,
+                Session.run("job", "merge", a.toString(), b.toString(), "-o", ab.toString())
+                        .code());
+        assertEquals(
+                0,
+                Session.run("job", "merge", b.toString(), a.toString(), ab.toString(), "-o", ba.toString())
+                        .code());
+        assertEquals(Files.readString(ab), Files.readString(ba));
+        assertTrue(
+                Files.readString(ab).contains("from a") && Files.readString(ab).contains("from b"));
+    }
+
+    /** Two writers at the same time take turns: no number is given twice, no line is lost. */
+    @Test
+    void writersTakeTurns() throws Exception {
+        Path file = begun("a.job.jsonl");
+        int each = 8;
+        try (ExecutorService pool = Executors.newFixedThreadPool(2)) {
+            List<Callable<Integer>> writers = List.of(writer(file, "one", each), writer(file, "two", each));
+            for (Future<Integer> done : pool.invokeAll(writers)) {
+                assertEquals(each, done.get());
+            }
+        }
+        Session shown = Session.run("job", "show", file.toString(), "--json");
+        assertEquals(0, shown.code(), shown.out());
+        assertEquals(Json.of(1 + 2 * each), ((Json.Obj) Json.parse(shown.out())).get("events"));
+    }
+
+    private static Callable<Integer> writer(Path file, String device, int count) {
+        return () -> {
+            int written = 0;
+            for (int i = 0; i < count; i++) {
+                Session session = add(file, device, "noted", "{\"text\": \"" + i + "\"}");
+                assertEquals(0, session.code(), session.err());
+                written++;
+            }
+            return written;
+        };
+    }
+}

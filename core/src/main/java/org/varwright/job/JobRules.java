@@ -1,0 +1,340 @@
+package org.varwright.job;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.varwright.bank.Bank;
+import org.varwright.bank.Device;
+import org.varwright.bank.Isolation;
+import org.varwright.bankfile.BankFile;
+import org.varwright.isolation.Plan;
+import org.varwright.isolation.PlanRequest;
+import org.varwright.isolation.SavedState;
+import org.varwright.problem.Message;
+import org.varwright.problem.Place;
+import org.varwright.problem.Problem;
+import org.varwright.problem.VarwrightException;
+
+/** Which events may follow. The rules of single steps are {@link StepRules}. */
+final class JobRules {
+    private final Ledger ledger;
+    private final Planner planner;
+
+    JobRules(Ledger ledger, Planner planner) {
+        this.ledger = ledger;
+        this.planner = planner;
+    }
+
+    /** Every reason why the event may not be counted; none where it may. */
+    List<Problem> refusals(JobEvent event) {
+        Fact fact = event.fact();
+        if (fact instanceof Fact.NotUnderstood unknown) {
+            return no(Message.JOB_TYPE_UNKNOWN, unknown.type());
+        }
+        if (fact instanceof Fact.Opened opened) {
+            return ledger.opened.isPresent() ? no(Message.JOB_OPEN_ALREADY) : unreadable(opened.bankText());
+        }
+        if (ledger.opened.isEmpty() || ledger.bank.isEmpty()) {
+            return no(Message.JOB_NOT_OPEN);
+        }
+        if (ledger.closed.isPresent() && !(fact instanceof Fact.Noted || fact instanceof Fact.Signed)) {
+            return no(Message.JOB_CLOSED);
+        }
+        if (ledger.stopped.isPresent() && !mayFollowStop(fact)) {
+            return no(Message.JOB_STOPPED, ledger.stopped.get().reason());
+        }
+        return refusals(event, ledger.bank.get());
+    }
+
+    private static boolean mayFollowStop(Fact fact) {
+        return fact instanceof Fact.Resumed
+                || fact instanceof Fact.Noted
+                || fact instanceof Fact.Attached
+                || fact instanceof Fact.SignedOff
+                || fact instanceof Fact.Deviated
+                || fact instanceof Fact.Corrected
+                || fact instanceof Fact.ClockMoved;
+    }
+
+    private List<Problem> refusals(JobEvent event, Bank bank) {
+        return switch (event.fact()) {
+            case Fact.Opened f -> no(Message.JOB_OPEN_ALREADY);
+            case Fact.BankReplaced f -> unreadable(f.bankText());
+            case Fact.OrderMade f -> order(bank, f);
+            case Fact.StepConfirmed f -> new StepRules(ledger, bank).confirm(event, f);
+            case Fact.HoldStarted f -> new StepRules(ledger, bank).startHold(f);
+            case Fact.Deviated f -> new StepRules(ledger, bank).next(f.order(), f.step());
+            case Fact.Stopped f -> List.of();
+            case Fact.Resumed f -> ledger.stopped.isEmpty() ? no(Message.JOB_NOT_STOPPED) : List.of();
+            case Fact.SignedOn f -> signOn(f);
+            case Fact.SignedOff f ->
+                ledger.people.containsKey(f.person()) ? List.of() : no(Message.JOB_PERSON_NOT_ON, f.person());
+            case Fact.ReadingTaken f -> reading(bank, f);
+            case Fact.ReadingsImported f -> tooLong(f.text());
+            case Fact.SparesImported f -> tooLong(f.text());
+            case Fact.UnitMoved f -> moved(bank, f);
+            case Fact.Measured f -> List.of();
+            case Fact.AsLeft f -> asLeft(bank, f);
+            case Fact.Noted f -> List.of();
+            case Fact.Attached f -> f.sha256().matches("[0-9a-f]{64}") ? List.of() : no(Message.JOB_HASH, f.sha256());
+            case Fact.ClockMoved f -> List.of();
+            case Fact.Corrected f -> corrected(f);
+            case Fact.Settled f ->
+                ledger.conflicts().stream().anyMatch(c -> c.events().contains(f.event()))
+                        ? List.of()
+                        : no(Message.JOB_NO_CONFLICT, f.event());
+            case Fact.Signed f -> List.of();
+            case Fact.Closed f -> close(bank);
+            case Fact.NotUnderstood f -> no(Message.JOB_TYPE_UNKNOWN, f.type());
+        };
+    }
+
+    /** The bank of a text. */
+    static Bank bank(String text) {
+        return BankFile.read("bank", text.getBytes(StandardCharsets.UTF_8)).requireBank();
+    }
+
+    private static List<Problem> unreadable(String bankText) {
+        try {
+            bank(bankText);
+            return List.of();
+        } catch (VarwrightException e) {
+            return e.problems();
+        }
+    }
+
+    /** The plan that an order asks for. */
+    Plan plan(Bank bank, Fact.OrderMade fact) {
+        PlanRequest.Start start = switch (fact.origin()) {
+            case Fact.Origin.AsFound found ->
+                found.isInService()
+                        ? new PlanRequest.Start.AsInFile()
+                        : new PlanRequest.Start.Positions(
+                                found.positions(),
+                                new LinkedHashSet<>(found.openDoors()),
+                                found.grounds(),
+                                found.shorts());
+            case Fact.Origin.AfterLastStep ignored -> {
+                Order order = ledger.order().orElseThrow();
+                yield new PlanRequest.Start.Saved(
+                        order.work().stateAfter(order.confirmed().size()));
+            }
+        };
+        return planner.plan(bank, PlanRequest.to(fact.access()).from(start));
+    }
+
+    private List<Problem> order(Bank bank, Fact.OrderMade fact) {
+        Optional<String> latest = ledger.order().map(Order::id);
+        if (!latest.equals(fact.replaces())) {
+            return latest.isEmpty() ? no(Message.JOB_ORDER_NONE_YET) : no(Message.JOB_ORDER_NOT_REPLACED, latest.get());
+        }
+        if (fact.origin() instanceof Fact.Origin.AfterLastStep
+                && ledger.currentOrder().isEmpty()) {
+            return no(
+                    Message.JOB_ORDER_AS_FOUND,
+                    ledger.order().flatMap(Order::why).orElse("there is no order yet"));
+        }
+        if (fact.origin() instanceof Fact.Origin.AsFound
+                && ledger.currentOrder().filter(Order::isUnderWay).isPresent()) {
+            return no(Message.JOB_ORDER_UNDER_WAY);
+        }
+        if (fact.origin() instanceof Fact.Origin.AsFound found) {
+            List<Problem> unsaid = groundsUnsaid(found);
+            if (!unsaid.isEmpty()) {
+                return unsaid;
+            }
+        }
+        if (!ledger.people.isEmpty()) {
+            return no(Message.JOB_PEOPLE_ON, String.join(", ", ledger.people.keySet()), "a new order of work");
+        }
+        try {
+            return switch (plan(bank, fact)) {
+                case Plan.Planned ignored -> List.of();
+                case Plan.Refused refused -> no(Message.JOB_PLAN_REFUSED, refused.reason());
+                case Plan.Undecided undecided -> no(Message.JOB_PLAN_UNDECIDED, String.valueOf(undecided.limit()));
+            };
+        } catch (VarwrightException e) {
+            return e.problems();
+        }
+    }
+
+    /** What the order before left on must be counted again: a ground that nobody counts is energized onto. */
+    private List<Problem> groundsUnsaid(Fact.Origin.AsFound found) {
+        List<Problem> problems = new ArrayList<>();
+        ledger.order().ifPresent(order -> {
+            SavedState left = order.work().stateAfter(order.confirmed().size());
+            left.grounds().forEach((conductor, count) -> {
+                if (count > 0 && !found.grounds().containsKey(conductor)) {
+                    problems.add(problem(Message.JOB_GROUNDS_UNSAID, count + " portable grounds", conductor));
+                }
+            });
+            left.shorts().forEach((stage, count) -> {
+                if (count > 0 && !found.shorts().containsKey(stage)) {
+                    problems.add(problem(Message.JOB_GROUNDS_UNSAID, count + " shorts", stage));
+                }
+            });
+        });
+        return problems;
+    }
+
+    private List<Problem> signOn(Fact.SignedOn fact) {
+        if (ledger.people.containsKey(fact.person())) {
+            return no(Message.JOB_PERSON_ON, fact.person());
+        }
+        boolean atWork =
+                ledger.currentOrder().filter(o -> o.phase() == Order.Phase.WORK).isPresent();
+        return atWork ? List.of() : no(Message.JOB_NOT_AT_WORK, "signing on to the bank");
+    }
+
+    private List<Problem> reading(Bank bank, Fact.ReadingTaken fact) {
+        List<Problem> problems = new ArrayList<>();
+        if (bank.position(fact.position()).isEmpty()) {
+            problems.add(problem(Message.POSITION_UNKNOWN, fact.position(), bank.positionHint()));
+        }
+        if (fact.values().keySet().stream().noneMatch(Ledger.QUANTITIES::contains)) {
+            problems.add(problem(Message.JOB_READING_EMPTY, String.join(", ", sorted(Ledger.QUANTITIES))));
+        }
+        boolean reachable = bank.isolation().isEmpty()
+                || ledger.currentOrder()
+                        .filter(o -> o.phase() == Order.Phase.WORK)
+                        .isPresent();
+        if (!reachable) {
+            problems.add(problem(Message.JOB_NOT_AT_WORK, "measuring units"));
+        }
+        return problems;
+    }
+
+    private List<Problem> moved(Bank bank, Fact.UnitMoved fact) {
+        List<Problem> problems = new ArrayList<>();
+        List<String> places = new ArrayList<>();
+        fact.from().ifPresent(places::add);
+        fact.to().ifPresent(places::add);
+        if (places.isEmpty()) {
+            problems.add(problem(Message.JOB_MOVE_NOWHERE, fact.serial()));
+        }
+        for (String place : places) {
+            if (bank.position(place).isEmpty()) {
+                problems.add(problem(Message.POSITION_UNKNOWN, place, bank.positionHint()));
+            }
+        }
+        if (bank.isolation().isPresent()
+                && ledger.currentOrder()
+                        .filter(o -> o.phase() == Order.Phase.WORK)
+                        .isEmpty()) {
+            problems.add(problem(Message.JOB_NOT_AT_WORK, "lifting units"));
+        }
+        return problems;
+    }
+
+    private static List<Problem> asLeft(Bank bank, Fact.AsLeft fact) {
+        Optional<Device> device = bank.isolation().flatMap(i -> i.device(fact.selector()));
+        if (device.isEmpty()) {
+            return no(
+                    Message.ISOLATION_UNKNOWN_DEVICE,
+                    fact.selector(),
+                    "",
+                    String.join(", ", selectors(bank).stream().map(Device::name).toList()));
+        }
+        List<String> positions = device.get().positions();
+        return positions.contains(fact.position())
+                ? List.of()
+                : no(
+                        Message.ISOLATION_UNKNOWN_POSITION,
+                        fact.selector(),
+                        fact.position(),
+                        String.join(", ", positions));
+    }
+
+    private List<Problem> corrected(Fact.Corrected fact) {
+        JobEvent event = ledger.counted.get(fact.event());
+        if (event == null) {
+            return no(Message.JOB_EVENT_NOT_HERE, fact.event());
+        }
+        if (ledger.withdrawn.contains(fact.event())) {
+            return no(Message.JOB_EVENT_WITHDRAWN, fact.event());
+        }
+        boolean mayBeTakenBack = switch (event.fact()) {
+            case Fact.StepConfirmed f -> true;
+            case Fact.SignedOn f -> ledger.people.containsKey(f.person());
+            case Fact.SignedOff f -> !ledger.people.containsKey(f.person());
+            case Fact.ReadingTaken f -> true;
+            case Fact.ReadingsImported f -> true;
+            case Fact.SparesImported f -> true;
+            case Fact.UnitMoved f -> true;
+            case Fact.Measured f -> true;
+            case Fact.AsLeft f -> true;
+            case Fact.Noted f -> true;
+            case Fact.Attached f -> true;
+            case Fact.Settled f -> true;
+            case Fact.Signed f -> true;
+            case Fact.Opened f -> false;
+            case Fact.BankReplaced f -> false;
+            case Fact.OrderMade f -> false;
+            case Fact.HoldStarted f -> false;
+            case Fact.Deviated f -> false;
+            case Fact.Stopped f -> false;
+            case Fact.Resumed f -> false;
+            case Fact.ClockMoved f -> false;
+            case Fact.Corrected f -> false;
+            case Fact.Closed f -> false;
+            case Fact.NotUnderstood f -> false;
+        };
+        return mayBeTakenBack ? List.of() : no(Message.JOB_NOT_TAKEN_BACK, fact.event(), FactJson.type(event.fact()));
+    }
+
+    private List<Problem> close(Bank bank) {
+        List<Problem> problems = new ArrayList<>();
+        ledger.order().ifPresent(order -> {
+            boolean ended = order.standing() == Order.Standing.ENDED;
+            if (ended || order.isUnderWay()) {
+                problems.add(problem(
+                        Message.JOB_ORDER_UNFINISHED,
+                        order.why().orElse("step " + (order.confirmed().size() + 1) + " is next")));
+            }
+            if (!order.confirmed().isEmpty()) {
+                asLeftMissing(bank, order).forEach(s -> problems.add(problem(Message.JOB_AS_LEFT_MISSING, s)));
+            }
+        });
+        if (!ledger.people.isEmpty()) {
+            problems.add(problem(Message.JOB_PEOPLE_ON, String.join(", ", ledger.people.keySet()), "closing the job"));
+        }
+        ledger.conflicts().forEach(c -> problems.add(problem(Message.JOB_CONFLICT_OPEN, c.about())));
+        return problems;
+    }
+
+    private List<String> asLeftMissing(Bank bank, Order order) {
+        return selectors(bank).stream()
+                .map(Device::name)
+                .filter(name -> ledger.asLeft.stream()
+                        .noneMatch(a -> a.fact().selector().equals(name)
+                                && a.event().clock().compareTo(order.event().clock()) > 0))
+                .toList();
+    }
+
+    private static List<Device> selectors(Bank bank) {
+        return bank.isolation().map(Isolation::devices).orElse(List.of()).stream()
+                .filter(d -> d.kind() == Device.Kind.SELECTOR)
+                .toList();
+    }
+
+    private static List<Problem> tooLong(String text) {
+        return text.length() <= BankFile.MAXIMUM_BYTES
+                ? List.of()
+                : no(Message.JOB_TABLE_LARGE, String.valueOf(text.length()), String.valueOf(BankFile.MAXIMUM_BYTES));
+    }
+
+    private static List<String> sorted(Set<String> names) {
+        return names.stream().sorted().toList();
+    }
+
+    static List<Problem> no(Message message, String... arguments) {
+        return List.of(problem(message, arguments));
+    }
+
+    static Problem problem(Message message, String... arguments) {
+        return Problem.of(message, Place.NOWHERE, arguments);
+    }
+}

@@ -1,0 +1,106 @@
+package org.varwright.job;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.varwright.bank.Bank;
+
+/** What stands in a job after the events counted so far. Only {@link Replay} writes it; {@link JobRules} and {@link Job} read it. */
+final class Ledger {
+    /** Where a device's waiting time began, by its own clock. */
+    record HoldRun(JobEvent event, Fact.HoldStarted fact, long fromMillis) {}
+
+    /** A person at work on the bank. */
+    record Person(String name, Optional<String> lock, JobEvent event) {}
+
+    /** A fact that counts, with its event. */
+    record Counted<F extends Fact>(JobEvent event, F fact) {}
+
+    Optional<Fact.Opened> opened = Optional.empty();
+    Optional<Bank> bank = Optional.empty();
+    String bankText = "";
+    Optional<Fact.Closed> closed = Optional.empty();
+    Optional<Fact.Stopped> stopped = Optional.empty();
+
+    final List<Order> orders = new ArrayList<>();
+    final Map<String, Person> people = new LinkedHashMap<>();
+    /** Device to its running hold. */
+    final Map<String, HoldRun> holds = new HashMap<>();
+
+    final List<Counted<Fact.ReadingTaken>> readings = new ArrayList<>();
+    final List<Counted<Fact.ReadingsImported>> readingTables = new ArrayList<>();
+    final List<Counted<Fact.SparesImported>> spareTables = new ArrayList<>();
+    final List<Counted<Fact.UnitMoved>> unitMoves = new ArrayList<>();
+    final List<Counted<Fact.Measured>> measured = new ArrayList<>();
+    final List<Counted<Fact.AsLeft>> asLeft = new ArrayList<>();
+    final List<Counted<Fact.Noted>> notes = new ArrayList<>();
+    final List<Counted<Fact.Attached>> attachments = new ArrayList<>();
+    final List<Counted<Fact.Signed>> signatures = new ArrayList<>();
+    final List<Counted<Fact.Settled>> settled = new ArrayList<>();
+    final List<Conflict> stepConflicts = new ArrayList<>();
+
+    /** Every event counted so far, by id. */
+    final Map<String, JobEvent> counted = new LinkedHashMap<>();
+    /** Ids of events taken back by a correction. */
+    final Set<String> withdrawn = new LinkedHashSet<>();
+
+    /** The latest order, whether it may be worked on or not. */
+    Optional<Order> order() {
+        return orders.isEmpty() ? Optional.empty() : Optional.of(orders.getLast());
+    }
+
+    /** The latest order, where it may be worked on. */
+    Optional<Order> currentOrder() {
+        return order().filter(o -> o.standing() == Order.Standing.CURRENT);
+    }
+
+    void replaceOrder(Order order) {
+        orders.set(orders.size() - 1, order);
+    }
+
+    /** Events that disagree and of which no person has said yet which holds. */
+    List<Conflict> conflicts() {
+        List<Conflict> conflicts = new ArrayList<>(stepConflicts);
+        Map<String, List<Counted<Fact.ReadingTaken>>> byPlace = new LinkedHashMap<>();
+        for (Counted<Fact.ReadingTaken> reading : readings) {
+            reading.fact()
+                    .values()
+                    .keySet()
+                    .forEach(column -> byPlace.computeIfAbsent(
+                                    reading.fact().position() + ", " + column, p -> new ArrayList<>())
+                            .add(reading));
+        }
+        byPlace.forEach((place, all) -> {
+            String column = place.substring(place.lastIndexOf(", ") + 2);
+            boolean differ = QUANTITIES.contains(column)
+                    && all.stream()
+                            .anyMatch(a -> all.stream()
+                                    .anyMatch(b -> !a.event()
+                                                    .device()
+                                                    .equals(b.event().device())
+                                            && !a.fact()
+                                                    .values()
+                                                    .get(column)
+                                                    .equals(b.fact().values().get(column))));
+            if (differ) {
+                conflicts.add(new Conflict(
+                        "readings of " + place,
+                        all.stream().map(a -> a.event().id()).toList()));
+            }
+        });
+        return conflicts.stream().filter(c -> !isSettled(c)).toList();
+    }
+
+    private boolean isSettled(Conflict conflict) {
+        return settled.stream()
+                .anyMatch(s -> conflict.events().contains(s.fact().event()));
+    }
+
+    /** Columns of a readings table that hold what was measured. */
+    static final Set<String> QUANTITIES = Set.of("capacitance", "resistance", "insulation", "fuse");
+}

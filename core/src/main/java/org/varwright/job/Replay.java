@@ -1,0 +1,211 @@
+package org.varwright.job;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.varwright.bank.Bank;
+import org.varwright.isolation.Plan;
+import org.varwright.problem.Problem;
+
+/** Turns events, one after another, into what stands. */
+final class Replay {
+    private final Ledger ledger = new Ledger();
+    private final List<NotCounted> notCounted = new ArrayList<>();
+    private final JobRules rules;
+
+    Replay(Planner planner) {
+        rules = new JobRules(ledger, planner);
+    }
+
+    Ledger ledger() {
+        return ledger;
+    }
+
+    JobRules rules() {
+        return rules;
+    }
+
+    List<NotCounted> notCounted() {
+        return notCounted;
+    }
+
+    /** Counts the event where the rules allow it, else keeps why not. */
+    void take(JobEvent event) {
+        List<Problem> refusals = rules.refusals(event);
+        if (refusals.isEmpty()) {
+            ledger.counted.put(event.id(), event);
+            apply(event);
+        } else {
+            notCounted.add(
+                    new NotCounted(event, refusals.stream().map(Problem::text).toList()));
+            disagree(event);
+        }
+    }
+
+    private void apply(JobEvent event) {
+        switch (event.fact()) {
+            case Fact.Opened f -> {
+                ledger.opened = Optional.of(f);
+                bank(f.bankText());
+            }
+            case Fact.BankReplaced f -> {
+                bank(f.bankText());
+                ledger.currentOrder()
+                        .filter(o -> o.phase() != Order.Phase.IN_SERVICE)
+                        .ifPresent(o -> ledger.replaceOrder(
+                                o.ended("the description of the bank was replaced: " + f.reason())));
+            }
+            case Fact.OrderMade f -> order(event, f);
+            case Fact.StepConfirmed f -> {
+                Order order = ledger.order().orElseThrow();
+                ledger.replaceOrder(order.with(new Order.Confirmation(event, f)));
+                ledger.holds.clear();
+            }
+            case Fact.HoldStarted f ->
+                ledger.holds.put(
+                        event.device(),
+                        new Ledger.HoldRun(event, f, event.clock().wallMillis()));
+            case Fact.Deviated f -> {
+                Order order = ledger.order().orElseThrow();
+                ledger.replaceOrder(order.ended("step " + f.step() + " was not done as written: " + f.reason()));
+            }
+            case Fact.Stopped f -> {
+                ledger.stopped = Optional.of(f);
+                ledger.holds.clear();
+            }
+            case Fact.Resumed ignored -> ledger.stopped = Optional.empty();
+            case Fact.SignedOn f -> ledger.people.put(f.person(), new Ledger.Person(f.person(), f.lock(), event));
+            case Fact.SignedOff f -> ledger.people.remove(f.person());
+            case Fact.ReadingTaken f -> ledger.readings.add(new Ledger.Counted<>(event, f));
+            case Fact.ReadingsImported f -> ledger.readingTables.add(new Ledger.Counted<>(event, f));
+            case Fact.SparesImported f -> ledger.spareTables.add(new Ledger.Counted<>(event, f));
+            case Fact.UnitMoved f -> ledger.unitMoves.add(new Ledger.Counted<>(event, f));
+            case Fact.Measured f -> ledger.measured.add(new Ledger.Counted<>(event, f));
+            case Fact.AsLeft f -> ledger.asLeft.add(new Ledger.Counted<>(event, f));
+            case Fact.Noted f -> ledger.notes.add(new Ledger.Counted<>(event, f));
+            case Fact.Attached f -> ledger.attachments.add(new Ledger.Counted<>(event, f));
+            case Fact.ClockMoved f -> restartHold(event.device(), f.toMillis());
+            case Fact.Corrected f -> withdraw(f);
+            case Fact.Settled f -> settle(event, f);
+            case Fact.Signed f -> ledger.signatures.add(new Ledger.Counted<>(event, f));
+            case Fact.Closed f -> ledger.closed = Optional.of(f);
+            case Fact.NotUnderstood ignored -> {}
+        }
+    }
+
+    private void bank(String text) {
+        ledger.bankText = text;
+        ledger.bank = Optional.of(JobRules.bank(text));
+    }
+
+    private void order(JobEvent event, Fact.OrderMade fact) {
+        Bank bank = ledger.bank.orElseThrow();
+        if (!(rules.plan(bank, fact) instanceof Plan.Planned planned)) {
+            throw new IllegalStateException("the rules let an order through that could not be planned: " + event.id());
+        }
+        ledger.order().ifPresent(o -> ledger.replaceOrder(o.replaced(event.id())));
+        ledger.orders.add(new Order(event, planned.order(), List.of(), Order.Standing.CURRENT, Optional.empty()));
+        ledger.holds.clear();
+    }
+
+    private void restartHold(String device, long nowMillis) {
+        Ledger.HoldRun run = ledger.holds.get(device);
+        if (run != null) {
+            ledger.holds.put(device, new Ledger.HoldRun(run.event(), run.fact(), nowMillis));
+        }
+    }
+
+    private void withdraw(Fact.Corrected corrected) {
+        JobEvent event = ledger.counted.get(corrected.event());
+        if (event == null) {
+            throw new IllegalStateException("the rules let a correction of nothing through: " + corrected.event());
+        }
+        ledger.withdrawn.add(event.id());
+        switch (event.fact()) {
+            case Fact.StepConfirmed f ->
+                ledger.order()
+                        .filter(o -> o.id().equals(f.order()) && o.phase() != Order.Phase.IN_SERVICE)
+                        .ifPresent(o -> ledger.replaceOrder(o.ended(
+                                "the confirmation of step " + f.step() + " was taken back: " + corrected.reason())));
+            case Fact.SignedOn f -> ledger.people.remove(f.person());
+            case Fact.SignedOff f ->
+                ledger.counted.values().stream()
+                        .filter(e -> e.fact() instanceof Fact.SignedOn on
+                                && on.person().equals(f.person()))
+                        .reduce((first, last) -> last)
+                        .ifPresent(e -> ledger.people.put(
+                                f.person(), new Ledger.Person(f.person(), ((Fact.SignedOn) e.fact()).lock(), e)));
+            case Fact.ReadingTaken ignored -> drop(ledger.readings, event);
+            case Fact.ReadingsImported ignored -> drop(ledger.readingTables, event);
+            case Fact.SparesImported ignored -> drop(ledger.spareTables, event);
+            case Fact.UnitMoved ignored -> drop(ledger.unitMoves, event);
+            case Fact.Measured ignored -> drop(ledger.measured, event);
+            case Fact.AsLeft ignored -> drop(ledger.asLeft, event);
+            case Fact.Noted ignored -> drop(ledger.notes, event);
+            case Fact.Attached ignored -> drop(ledger.attachments, event);
+            case Fact.Signed ignored -> drop(ledger.signatures, event);
+            case Fact.Settled ignored -> drop(ledger.settled, event);
+            case Fact.Opened ignored -> throw notTakenBack(event);
+            case Fact.BankReplaced ignored -> throw notTakenBack(event);
+            case Fact.OrderMade ignored -> throw notTakenBack(event);
+            case Fact.HoldStarted ignored -> throw notTakenBack(event);
+            case Fact.Deviated ignored -> throw notTakenBack(event);
+            case Fact.Stopped ignored -> throw notTakenBack(event);
+            case Fact.Resumed ignored -> throw notTakenBack(event);
+            case Fact.ClockMoved ignored -> throw notTakenBack(event);
+            case Fact.Corrected ignored -> throw notTakenBack(event);
+            case Fact.Closed ignored -> throw notTakenBack(event);
+            case Fact.NotUnderstood ignored -> throw notTakenBack(event);
+        }
+    }
+
+    private static IllegalStateException notTakenBack(JobEvent event) {
+        return new IllegalStateException("the rules let a correction through of " + event.id());
+    }
+
+    private static <F extends Fact> void drop(List<Ledger.Counted<F>> list, JobEvent event) {
+        list.removeIf(c -> c.event().id().equals(event.id()));
+    }
+
+    /** Of readings that disagree only the one that holds is used from now on. */
+    private void settle(JobEvent event, Fact.Settled fact) {
+        List<String> losers = ledger.conflicts().stream()
+                .filter(c -> c.events().contains(fact.event()))
+                .flatMap(c -> c.events().stream())
+                .filter(id -> !id.equals(fact.event()))
+                .toList();
+        ledger.settled.add(new Ledger.Counted<>(event, fact));
+        ledger.readings.removeIf(r -> losers.contains(r.event().id()));
+    }
+
+    /** What two devices did without knowing of each other. */
+    private void disagree(JobEvent event) {
+        if (event.fact() instanceof Fact.StepConfirmed confirmed) {
+            stepTwice(event, confirmed);
+        }
+        if (event.fact() instanceof Fact.OrderMade made) {
+            orderTwice(event, made);
+        }
+    }
+
+    private void stepTwice(JobEvent event, Fact.StepConfirmed fact) {
+        ledger.order()
+                .filter(o -> o.id().equals(fact.order())
+                        && fact.step() <= o.confirmed().size())
+                .map(o -> o.confirmed().get(fact.step() - 1).event())
+                .filter(first -> !first.device().equals(event.device()))
+                .ifPresent(first -> ledger.stepConflicts.add(new Conflict(
+                        "step " + fact.step() + ", confirmed on two devices", List.of(first.id(), event.id()))));
+    }
+
+    /** Two orders made in place of the same one: somebody works by each, so neither holds. */
+    private void orderTwice(JobEvent event, Fact.OrderMade fact) {
+        ledger.currentOrder()
+                .filter(o -> o.event().fact() instanceof Fact.OrderMade made
+                        && made.replaces().equals(fact.replaces())
+                        && !o.event().device().equals(event.device()))
+                .ifPresent(o -> ledger.replaceOrder(o.ended("another order, " + event.id()
+                        + ", was made at the same time on another device: stop, go clear, and make one order from what"
+                        + " is found")));
+    }
+}

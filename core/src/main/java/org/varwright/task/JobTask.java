@@ -1,0 +1,66 @@
+package org.varwright.task;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.varwright.isolation.Access;
+import org.varwright.isolation.Plan;
+import org.varwright.job.FactReader;
+import org.varwright.job.Job;
+import org.varwright.job.JobJson;
+import org.varwright.job.JobLog;
+import org.varwright.job.Planner;
+import org.varwright.job.Proposal;
+import org.varwright.json.Json;
+import org.varwright.problem.VarwrightException;
+
+/** Jobs: what a log tells, and whether an event may be added to it. */
+final class JobTask {
+    /** Plans of late, by bank and request: a job asks for the same one with every step. A plan depends on nothing else, so keeping it changes no answer. */
+    private static final int KEPT = 8;
+
+    private static final Map<Object, Plan> PLANS = new LinkedHashMap<>(KEPT, 0.75f, true) {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<Object, Plan> eldest) {
+            return size() > KEPT;
+        }
+    };
+
+    private static final Planner PLANNER =
+            (bank, request) -> PLANS.computeIfAbsent(List.of(bank, request), k -> Access.plan(bank, request));
+
+    private JobTask() {}
+
+    /** {@code {"log": LINES}} to {@link JobJson}. */
+    static Json show(Request request) {
+        return JobJson.of(Job.of(JobLog.read("log", request.text("log")), PLANNER));
+    }
+
+    /**
+     * {@code {"job": NAME, "log": LINES, "device", "by", "now": ms, "type", "body"}} to {@code {"line", "hash", "job": JobJson}}, the line to be put on disk before
+     * anybody is told that it stands. The log may be empty for the first event.
+     *
+     * @throws VarwrightException with every reason where the rules refuse it
+     */
+    static Json propose(Request request) {
+        String lines = request.text("log");
+        JobLog log = lines.isBlank() ? JobLog.empty(request.text("job")) : JobLog.read("log", lines);
+        Job job = Job.of(log, PLANNER);
+        Proposal proposal = job.propose(
+                request.text("device"),
+                request.text("by"),
+                (long) request.number("now"),
+                FactReader.read(request.text("type"), request.object("body")));
+        return switch (proposal) {
+            case Proposal.Refused refused -> throw new VarwrightException(refused.why());
+            case Proposal.Accepted accepted ->
+                Json.object()
+                        .put("line", accepted.event().line())
+                        .put("hash", accepted.event().hash())
+                        .put("job", JobJson.of(Job.of(log.with(accepted.event()), PLANNER)))
+                        .build();
+        };
+    }
+}

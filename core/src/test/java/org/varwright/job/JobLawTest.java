@@ -1,0 +1,215 @@
+package org.varwright.job;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.varwright.isolation.OrderStep;
+
+/**
+ * Two tablets that do as they like and meet now and then: whatever order their lines arrive in, they tell the same job, and a plain reader of the lines finds no step out of
+ * order, no wait cut short, nobody on the bank when the way back begins.
+ */
+class JobLawTest {
+    private static final int ROUNDS = 12;
+    private static final int ACTIONS = 120;
+    private static final List<String> PEOPLE = List.of("R. Imhof", "T. Okafor", "L. Brandt");
+
+    @Test
+    void whateverTwoTabletsDo() {
+        int accepted = 0;
+        int refused = 0;
+        int notCounted = 0;
+        int steps = 0;
+        int waysBack = 0;
+        for (int round = 0; round < ROUNDS; round++) {
+            long seed = 20_261_125L + round;
+            Random random = new Random(seed);
+            Walk a = new Walk("tablet-a", JobLog.empty("job-1"), 1_795_000_000_000L);
+            a.yes(new Fact.Opened("law", JobTest.TAMARACK, Optional.empty(), Optional.empty(), Optional.empty()));
+            a.yes(new Fact.OrderMade(List.of("bay 2"), Fact.Origin.AsFound.inService(), Optional.empty(), "first"));
+            if (round % 2 == 0) {
+                a.stepsUntil(Order.Phase.WORK);
+            }
+            Walk b = new Walk("tablet-b", a.log, a.now + random.nextInt(60_000));
+            for (int i = 0; i < ACTIONS; i++) {
+                Walk walk = random.nextInt(4) == 0 ? b : a;
+                if (random.nextInt(10) == 0) {
+                    a.log = a.log.merge(b.log);
+                    b.log = b.log.merge(a.log);
+                }
+                if (act(walk, random)) {
+                    accepted++;
+                } else {
+                    refused++;
+                }
+            }
+            String where = "seed " + seed;
+            JobLog ab = a.log.merge(b.log);
+            JobLog ba = b.log.merge(a.log).merge(a.log);
+            assertEquals(ab, ba, where + ": merging in any order, any number of times");
+            assertEquals(ab.hash(), ba.hash(), where);
+            assertEquals(List.of(), ab.findings(), where);
+            assertEquals(ab, JobLog.read("job", ab.text()), where + ": written and read again");
+            Job job = Job.of(ab, Walk.PLANNER);
+            assertEquals(
+                    JobJson.of(job).print(),
+                    JobJson.of(Job.of(ba, Walk.PLANNER)).print(),
+                    where);
+            readPlainly(job, where);
+            notCounted += job.notCounted().size();
+            waysBack += (int) job.orders().stream()
+                    .filter(o -> o.confirmed().size() > o.work().in().size())
+                    .count();
+            steps += job.orders().stream().mapToInt(o -> o.confirmed().size()).sum();
+        }
+        System.out.println("job laws: " + accepted + " events written, " + refused + " refused, " + notCounted
+                + " not counted after merging, " + steps + " steps confirmed, " + waysBack + " ways back begun");
+        assertTrue(
+                steps > ROUNDS * 10 && waysBack > 0 && refused > 0 && notCounted > 0,
+                "the laws were tried on something");
+    }
+
+    private static boolean act(Walk walk, Random random) {
+        walk.now += random.nextInt(120_000);
+        Optional<Fact> fact = fact(walk, random);
+        if (fact.isEmpty()) {
+            return false;
+        }
+        return switch (walk.propose(fact.get())) {
+            case Proposal.Accepted accepted -> {
+                walk.log = walk.log.with(accepted.event());
+                yield true;
+            }
+            case Proposal.Refused refused -> {
+                assertTrue(!refused.why().isEmpty());
+                yield false;
+            }
+        };
+    }
+
+    private static Optional<Fact> fact(Walk walk, Random random) {
+        Order order = walk.order();
+        String person = PEOPLE.get(random.nextInt(PEOPLE.size()));
+        int dice = random.nextInt(100);
+        if (dice < 70) {
+            Optional<OrderStep> next = order.next();
+            if (next.isEmpty()) {
+                return Optional.empty();
+            }
+            boolean starts = next.get().kind() == OrderStep.Kind.HOLD && random.nextInt(3) == 0;
+            return Optional.of(
+                    starts ? new Fact.HoldStarted(order.id(), next.get().n()) : walk.fullConfirmation());
+        }
+        if (dice < 76) {
+            return Optional.of(new Fact.SignedOn(person, Optional.empty()));
+        }
+        if (dice < 84) {
+            return Optional.of(new Fact.SignedOff(person));
+        }
+        if (dice < 88) {
+            return Optional.of(new Fact.ReadingTaken(
+                    "stage 2/A/u" + (1 + random.nextInt(2)), Map.of("capacitance", random.nextInt(20) + " uF")));
+        }
+        if (dice < 90) {
+            return Optional.of(new Fact.Stopped("weather"));
+        }
+        if (dice < 94) {
+            return Optional.of(new Fact.Resumed("clear"));
+        }
+        if (dice < 95) {
+            return Optional.of(new Fact.Corrected(
+                    walk.log
+                            .events()
+                            .get(random.nextInt(walk.log.events().size()))
+                            .event()
+                            .id(),
+                    "slip"));
+        }
+        if (dice < 96) {
+            return order.next().map(s -> new Fact.Deviated(order.id(), s.n(), "jammed"));
+        }
+        Fact.Origin origin = random.nextBoolean() ? new Fact.Origin.AfterLastStep() : Fact.Origin.AsFound.inService();
+        return Optional.of(new Fact.OrderMade(
+                List.of("bay 2", "bay " + (1 + random.nextInt(4))), origin, Optional.of(order.id()), "scope"));
+    }
+
+    /** Reads what counted straight from the lines, with none of the rules. */
+    private static void readPlainly(Job job, String where) {
+        Set<String> without = job.notCounted().stream().map(n -> n.event().id()).collect(Collectors.toSet());
+        List<JobEvent> counted = job.log().events().stream()
+                .map(LoggedEvent::event)
+                .filter(e -> !without.contains(e.id()))
+                .toList();
+        for (Order order : job.orders()) {
+            int expected = 1;
+            for (Order.Confirmation confirmation : order.confirmed()) {
+                assertEquals(expected, confirmation.fact().step(), where + ": steps one after another");
+                expected++;
+                OrderStep step = order.work().steps().get(confirmation.fact().step() - 1);
+                if (step.kind() == OrderStep.Kind.HOLD && step.seconds().isPresent()) {
+                    long start = lastStart(counted, confirmation, order);
+                    assertTrue(
+                            confirmation.event().clock().wallMillis() - start
+                                    >= step.seconds().getAsDouble() * 1_000,
+                            where + ": a wait of " + step.seconds().getAsDouble() + " s was cut short");
+                }
+                if (step.n() == order.work().in().size() + 1) {
+                    assertEquals(
+                            Set.of(), onBefore(counted, confirmation.event()), where + ": way back with people on");
+                }
+            }
+        }
+    }
+
+    private static long lastStart(List<JobEvent> counted, Order.Confirmation confirmation, Order order) {
+        long start = Long.MAX_VALUE;
+        for (JobEvent event : counted) {
+            if (event.id().equals(confirmation.event().id())) {
+                break;
+            }
+            if (event.device().equals(confirmation.event().device())
+                    && event.fact() instanceof Fact.HoldStarted hold
+                    && hold.order().equals(order.id())
+                    && hold.step() == confirmation.fact().step()) {
+                start = event.clock().wallMillis();
+            }
+        }
+        return start;
+    }
+
+    private static Set<String> onBefore(List<JobEvent> counted, JobEvent until) {
+        Set<String> withdrawn = new HashSet<>();
+        List<JobEvent> before = new ArrayList<>();
+        for (JobEvent event : counted) {
+            if (event.id().equals(until.id())) {
+                break;
+            }
+            if (event.fact() instanceof Fact.Corrected corrected) {
+                withdrawn.add(corrected.event());
+            }
+            before.add(event);
+        }
+        Set<String> on = new HashSet<>();
+        for (JobEvent event : before) {
+            if (withdrawn.contains(event.id())) {
+                continue;
+            }
+            if (event.fact() instanceof Fact.SignedOn person) {
+                on.add(person.person());
+            }
+            if (event.fact() instanceof Fact.SignedOff person) {
+                on.remove(person.person());
+            }
+        }
+        return on;
+    }
+}

@@ -1,0 +1,399 @@
+package org.varwright.job;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.varwright.isolation.OrderStep;
+import org.varwright.isolation.Task;
+import org.varwright.problem.Message;
+
+class JobTest {
+    static final String TAMARACK = example("tamarack-flats-2.bank.yaml");
+    private static final String CORBEL = example("demo/corbel-reach-3.bank.yaml");
+
+    private Walk walk = new Walk("tablet-a", JobLog.empty("job-1"), 1_795_000_000_000L);
+
+    static String example(String name) {
+        Path root = Path.of("").toAbsolutePath();
+        while (!Files.isDirectory(root.resolve("examples"))) {
+            root = root.getParent();
+        }
+        try {
+            return Files.readString(root.resolve("examples").resolve(name));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    @BeforeEach
+    void open() {
+        walk.yes(opened(TAMARACK));
+    }
+
+    private static Fact opened(String bank) {
+        return new Fact.Opened(
+                "blown fuse", bank, Optional.of("T-7"), Optional.of("find and replace"), Optional.empty());
+    }
+
+    private static Fact.OrderMade order(Optional<String> replaces, Fact.Origin origin, String... access) {
+        return new Fact.OrderMade(List.of(access), origin, replaces, "units to be measured");
+    }
+
+    private void makeOrder() {
+        walk.yes(order(Optional.empty(), Fact.Origin.AsFound.inService(), "bay 2"));
+    }
+
+    private Fact.StepConfirmed confirmation(int step) {
+        return new Fact.StepConfirmed(
+                walk.order().id(),
+                step,
+                Optional.of(Walk.SECOND),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                Optional.empty());
+    }
+
+    // ---- opening and closing
+
+    @Test
+    void aJobOpensOnceAndWithAReadableBank() {
+        assertEquals(List.of(Message.JOB_OPEN_ALREADY), walk.no(opened(TAMARACK)));
+        Walk fresh = new Walk("tablet-a", JobLog.empty("job-2"), 1);
+        assertEquals(List.of(Message.JOB_NOT_OPEN), fresh.no(new Fact.Noted("early")));
+        assertFalse(fresh.no(opened("format: varwright/1\nname: nothing\n")).isEmpty());
+    }
+
+    @Test
+    void aWholeJobFromOrderToClose() {
+        makeOrder();
+        walk.stepsUntil(Order.Phase.WORK);
+        walk.yes(new Fact.SignedOn(Walk.PERSON, Optional.of("red 12")));
+        walk.yes(new Fact.ReadingTaken("stage 2/A/u1", Map.of("capacitance", "12.7 uF")));
+        walk.yes(new Fact.UnitMoved("TF21-0098", Optional.empty(), Optional.of("stage 2/A/u1")));
+        walk.yes(new Fact.SignedOff(Walk.PERSON));
+        walk.stepsUntil(Order.Phase.IN_SERVICE);
+        walk.yes(new Fact.Measured("stage 2/A", "25.1 A"));
+        assertEquals(List.of(Message.JOB_AS_LEFT_MISSING), walk.no(new Fact.Closed("replaced one unit")));
+        walk.yes(new Fact.AsLeft("43-2", "auto"));
+        walk.yes(new Fact.Closed("replaced one unit"));
+        assertTrue(walk.job().isClosed());
+        assertEquals(List.of(), walk.job().notCounted());
+        assertEquals(List.of(), walk.log.findings());
+        assertEquals(List.of(Message.JOB_CLOSED), walk.no(new Fact.Stopped("late")));
+        walk.yes(new Fact.Noted("a note may follow"));
+        assertEquals(
+                Optional.of("position,\"capacitance\"\n\"stage 2/A/u1\",\"12.7 uF\"\n"),
+                walk.job().readingsTable());
+    }
+
+    // ---- steps
+
+    @Test
+    void stepsAreConfirmedOneAfterAnother() {
+        makeOrder();
+        assertEquals(List.of(Message.JOB_STEP_NOT_NEXT), walk.no(confirmation(2)));
+        walk.step();
+        assertEquals(List.of(Message.JOB_STEP_NOT_NEXT), walk.no(confirmation(1)));
+    }
+
+    @Test
+    void theBankIsToldByItsLabel() {
+        Walk corbel = new Walk("tablet-a", JobLog.empty("job-2"), 1_000);
+        corbel.yes(opened(CORBEL));
+        corbel.yes(order(Optional.empty(), Fact.Origin.AsFound.inService(), "bay 2"));
+        Fact.StepConfirmed full = corbel.fullConfirmation();
+        assertEquals(Optional.of("CR-BK3"), full.label());
+        assertEquals(List.of(Message.JOB_LABEL_MISSING), corbel.no(with(full, Optional.empty())));
+        assertEquals(List.of(Message.JOB_LABEL_WRONG), corbel.no(with(full, Optional.of("CR-BK2"))));
+        corbel.yes(with(full, Optional.of(" cr-bk3 ")));
+    }
+
+    private static Fact.StepConfirmed with(Fact.StepConfirmed full, Optional<String> label) {
+        return new Fact.StepConfirmed(
+                full.order(), full.step(), full.second(), full.reading(), label, full.ticked(), full.photo());
+    }
+
+    @Test
+    void itemsAreTickedOneByOne() {
+        makeOrder();
+        Fact.StepConfirmed full = walk.fullConfirmation();
+        assertFalse(full.ticked().isEmpty(), "the first step lists labels to be read");
+        Fact.StepConfirmed one = new Fact.StepConfirmed(
+                full.order(),
+                full.step(),
+                full.second(),
+                full.reading(),
+                full.label(),
+                full.ticked().subList(1, full.ticked().size()),
+                full.photo());
+        assertEquals(List.of(Message.JOB_ITEM), walk.no(one));
+    }
+
+    @Test
+    void aSecondPersonIsAnotherPerson() {
+        makeOrder();
+        Fact.StepConfirmed full = walk.fullConfirmation();
+        assertTrue(walk.order().next().orElseThrow().secondPerson());
+        assertEquals(List.of(Message.JOB_SECOND_PERSON), walk.no(second(full, Optional.empty())));
+        assertEquals(List.of(Message.JOB_SECOND_SAME), walk.no(second(full, Optional.of(" r. imhof"))));
+    }
+
+    private static Fact.StepConfirmed second(Fact.StepConfirmed full, Optional<String> who) {
+        return new Fact.StepConfirmed(
+                full.order(), full.step(), who, full.reading(), full.label(), full.ticked(), full.photo());
+    }
+
+    @Test
+    void aTestIsConfirmedWithWhatTheInstrumentShowed() {
+        makeOrder();
+        walk.stepsUntil(OrderStep.Kind.TEST);
+        assertEquals(List.of(Message.JOB_READING_MISSING), walk.no(reading(walk.fullConfirmation(), Optional.empty())));
+        walk.step();
+    }
+
+    private static Fact.StepConfirmed reading(Fact.StepConfirmed full, Optional<String> reading) {
+        return new Fact.StepConfirmed(
+                full.order(), full.step(), full.second(), reading, full.label(), full.ticked(), full.photo());
+    }
+
+    @Test
+    void aCountThatIsNotTheNumberStops() {
+        makeOrder();
+        walk.stepsUntil(Order.Phase.WORK);
+        while (!(walk.order().next().orElseThrow().task() instanceof Task.Counted counted
+                && counted.of() == Task.Counted.Things.SHORTS_AND_GROUNDS)) {
+            walk.step();
+        }
+        Fact.StepConfirmed full = walk.fullConfirmation();
+        assertEquals(List.of(Message.JOB_COUNT_MISSING), walk.no(reading(full, Optional.empty())));
+        assertEquals(List.of(Message.JOB_COUNT_WRONG), walk.no(reading(full, Optional.of("1"))));
+    }
+
+    // ---- waiting
+
+    private void toTheHold() {
+        makeOrder();
+        walk.stepsUntil(OrderStep.Kind.HOLD);
+    }
+
+    private long holdMillis() {
+        return (long) (walk.order().next().orElseThrow().seconds().orElseThrow() * 1_000);
+    }
+
+    private Fact.HoldStarted holdStarted() {
+        return new Fact.HoldStarted(
+                walk.order().id(), walk.order().next().orElseThrow().n());
+    }
+
+    @Test
+    void aHoldRunsItsWholeTime() {
+        toTheHold();
+        assertEquals(List.of(Message.JOB_HOLD_NOT_STARTED), walk.no(walk.fullConfirmation()));
+        walk.yes(holdStarted());
+        walk.now += holdMillis() - 1;
+        assertEquals(List.of(Message.JOB_HOLD_RUNNING), walk.no(walk.fullConfirmation()));
+        walk.now += 1;
+        walk.yes(walk.fullConfirmation());
+    }
+
+    @Test
+    void aClockThatRanBackProvesNoWait() {
+        toTheHold();
+        walk.yes(holdStarted());
+        walk.now -= 60_000;
+        assertEquals(List.of(Message.JOB_CLOCK_BACK), walk.no(walk.fullConfirmation()));
+    }
+
+    @Test
+    void aClockThatWasSeenToJumpStartsTheWaitAnew() {
+        toTheHold();
+        walk.yes(holdStarted());
+        long before = walk.now;
+        walk.now += 3_600_000;
+        walk.yes(new Fact.ClockMoved(before, walk.now));
+        assertEquals(List.of(Message.JOB_HOLD_RUNNING), walk.no(walk.fullConfirmation()));
+        walk.now += holdMillis();
+        walk.yes(walk.fullConfirmation());
+    }
+
+    @Test
+    void aHoldThatAnotherDeviceStartedIsNotProvenHere() {
+        toTheHold();
+        walk.yes(holdStarted());
+        Walk other = new Walk("tablet-b", walk.log, walk.now + 600_000);
+        assertEquals(List.of(Message.JOB_HOLD_NOT_STARTED), other.no(other.fullConfirmation()));
+    }
+
+    // ---- stop, deviation, new scope
+
+    @Test
+    void aStopLetsNothingPassButWhatLeadsOut() {
+        toTheHold();
+        walk.yes(holdStarted());
+        walk.yes(new Fact.Stopped("smell of oil"));
+        walk.now += 600_000;
+        assertEquals(List.of(Message.JOB_STOPPED), walk.no(walk.fullConfirmation()));
+        walk.yes(new Fact.Noted("fire brigade called"));
+        walk.yes(new Fact.Resumed("all clear, everything as the last step left it"));
+        assertEquals(List.of(Message.JOB_HOLD_NOT_STARTED), walk.no(walk.fullConfirmation()), "the wait starts anew");
+    }
+
+    @Test
+    void aDeviationEndsTheOrderAndTheNextOneIsMadeFromWhatIsFound() {
+        makeOrder();
+        walk.stepsUntil(Order.Phase.WORK);
+        String old = walk.order().id();
+        Order order = walk.order();
+        walk.yes(new Fact.Deviated(old, order.next().orElseThrow().n(), "a ground clamp is jammed"));
+        assertEquals(List.of(Message.JOB_ORDER_ENDED), walk.no(walk.fullConfirmation()));
+        assertEquals(
+                List.of(Message.JOB_ORDER_AS_FOUND),
+                walk.no(order(Optional.of(old), new Fact.Origin.AfterLastStep(), "bay 2")));
+        List<Message> unsaid = walk.no(order(Optional.of(old), Fact.Origin.AsFound.inService(), "bay 2"));
+        assertFalse(unsaid.isEmpty());
+        assertTrue(unsaid.stream().allMatch(m -> m == Message.JOB_GROUNDS_UNSAID), "what was left on is counted again");
+    }
+
+    @Test
+    void aWiderScopeMakesANewOrderFromTheLastStep() {
+        makeOrder();
+        for (int i = 0; i < 6; i++) {
+            walk.step();
+        }
+        String old = walk.order().id();
+        assertEquals(
+                List.of(Message.JOB_ORDER_NOT_REPLACED),
+                walk.no(order(Optional.empty(), new Fact.Origin.AfterLastStep(), "bay 2", "bay 3")));
+        assertEquals(
+                List.of(Message.JOB_ORDER_UNDER_WAY),
+                walk.no(order(Optional.of(old), Fact.Origin.AsFound.inService(), "bay 2", "bay 3")));
+        walk.yes(order(Optional.of(old), new Fact.Origin.AfterLastStep(), "bay 2", "bay 3"));
+        assertEquals(Order.Standing.REPLACED, walk.job().orders().getFirst().standing());
+        walk.stepsUntil(Order.Phase.IN_SERVICE);
+        assertEquals(List.of(), walk.job().notCounted());
+    }
+
+    @Test
+    void anOrderThatCanNotBeProvenIsRefused() {
+        assertEquals(
+                List.of(Message.ISOLATION_UNKNOWN_COMPARTMENT),
+                walk.no(order(Optional.empty(), Fact.Origin.AsFound.inService(), "bay 9")));
+        Fact.Origin impossible = new Fact.Origin.AsFound(Map.of("57-2", "closed"), List.of(), Map.of(), Map.of());
+        assertEquals(List.of(Message.JOB_PLAN_REFUSED), walk.no(order(Optional.empty(), impossible, "bay 2")));
+    }
+
+    @Test
+    void anotherDescriptionOfTheBankEndsTheOrder() {
+        makeOrder();
+        walk.step();
+        walk.yes(new Fact.BankReplaced(TAMARACK, "a device was missing in the file"));
+        assertEquals(List.of(Message.JOB_ORDER_ENDED), walk.no(walk.fullConfirmation()));
+    }
+
+    // ---- people, readings
+
+    @Test
+    void nobodyStartsTheWayBackWhileSomebodyIsOn() {
+        makeOrder();
+        assertEquals(List.of(Message.JOB_NOT_AT_WORK), walk.no(new Fact.SignedOn("T. Okafor", Optional.empty())));
+        walk.stepsUntil(Order.Phase.WORK);
+        walk.yes(new Fact.SignedOn("T. Okafor", Optional.of("blue 4")));
+        assertEquals(List.of(Message.JOB_PERSON_ON), walk.no(new Fact.SignedOn("T. Okafor", Optional.empty())));
+        assertEquals(List.of(Message.JOB_PEOPLE_ON), walk.no(walk.fullConfirmation()));
+        assertEquals(List.of(Message.JOB_PERSON_NOT_ON), walk.no(new Fact.SignedOff("R. Imhof")));
+        walk.yes(new Fact.SignedOff("T. Okafor"));
+        walk.yes(walk.fullConfirmation());
+    }
+
+    @Test
+    void unitsAreMeasuredOnlyAtWork() {
+        Fact.ReadingTaken reading = new Fact.ReadingTaken("stage 2/A/u1", Map.of("capacitance", "12.7 uF"));
+        assertEquals(List.of(Message.JOB_NOT_AT_WORK), walk.no(reading));
+        makeOrder();
+        walk.stepsUntil(Order.Phase.WORK);
+        walk.yes(reading);
+        assertEquals(
+                List.of(Message.POSITION_UNKNOWN),
+                walk.no(new Fact.ReadingTaken("stage 2/A/u9", Map.of("capacitance", "12.7 uF"))));
+        assertEquals(
+                List.of(Message.JOB_READING_EMPTY),
+                walk.no(new Fact.ReadingTaken("stage 2/A/u1", Map.of("note", "rusty"))));
+    }
+
+    @Test
+    void aCorrectionTakesBackOneEventAndStays() {
+        makeOrder();
+        walk.stepsUntil(Order.Phase.WORK);
+        JobEvent reading = walk.yes(new Fact.ReadingTaken("stage 2/A/u1", Map.of("capacitance", "127 uF")));
+        walk.yes(new Fact.Corrected(reading.id(), "slip of the finger"));
+        assertEquals(Optional.empty(), walk.job().readingsTable());
+        assertEquals(List.of(Message.JOB_EVENT_WITHDRAWN), walk.no(new Fact.Corrected(reading.id(), "once more")));
+        assertEquals(List.of(Message.JOB_NOT_TAKEN_BACK), walk.no(new Fact.Corrected("tablet-a:1", "never opened")));
+        assertTrue(walk.log.text().contains("127 uF"), "nothing is ever erased");
+    }
+
+    @Test
+    void aStepTakenBackEndsTheOrder() {
+        makeOrder();
+        walk.step();
+        walk.step();
+        String id = walk.order().confirmed().getLast().event().id();
+        walk.yes(new Fact.Corrected(id, "it was 43-1 that was turned"));
+        assertEquals(List.of(Message.JOB_ORDER_ENDED), walk.no(walk.fullConfirmation()));
+    }
+
+    // ---- two tablets
+
+    @Test
+    void aStepDoneTwiceIsShownUntilSettled() {
+        makeOrder();
+        Walk other = new Walk("tablet-b", walk.log, walk.now);
+        walk.step();
+        other.step();
+        walk.log = walk.log.merge(other.log);
+        assertEquals(1, walk.job().conflicts().size());
+        assertEquals(1, walk.order().confirmed().size());
+        walk.yes(new Fact.Settled(walk.job().conflicts().getFirst().events().getFirst(), "both were there"));
+        assertEquals(List.of(), walk.job().conflicts());
+    }
+
+    @Test
+    void twoReadingsOfOneUnitBothStay() {
+        makeOrder();
+        walk.stepsUntil(Order.Phase.WORK);
+        Walk other = new Walk("tablet-b", walk.log, walk.now);
+        walk.yes(new Fact.ReadingTaken("stage 2/A/u1", Map.of("capacitance", "12.7 uF")));
+        JobEvent theirs = other.yes(new Fact.ReadingTaken("stage 2/A/u1", Map.of("capacitance", "16.9 uF")));
+        walk.log = walk.log.merge(other.log);
+        assertEquals(
+                "readings of stage 2/A/u1, capacitance",
+                walk.job().conflicts().getFirst().about());
+        walk.yes(new Fact.Settled(theirs.id(), "measured again, link was off"));
+        assertEquals(
+                Optional.of("position,\"capacitance\"\n\"stage 2/A/u1\",\"16.9 uF\"\n"),
+                walk.job().readingsTable());
+    }
+
+    @Test
+    void twoOrdersMadeApartBothEnd() {
+        Walk other = new Walk("tablet-b", walk.log, walk.now);
+        makeOrder();
+        other.yes(order(Optional.empty(), Fact.Origin.AsFound.inService(), "bay 3"));
+        other.step();
+        walk.step();
+        walk.log = walk.log.merge(other.log);
+        assertEquals(Optional.empty(), walk.job().currentOrder(), "nobody may go on by either");
+        assertEquals(List.of(Message.JOB_ORDER_ENDED), walk.no(walk.fullConfirmation()));
+    }
+}
