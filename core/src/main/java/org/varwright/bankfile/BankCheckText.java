@@ -86,6 +86,11 @@ public final class BankCheckText {
                         + (system.xOverR().isPresent()
                                 ? ", X/R " + digits(system.xOverR().getAsDouble(), 3)
                                 : ""));
+        if (!system.harmonics().isEmpty()) {
+            page.row("harmonics", SupplyText.harmonics(system.harmonics()));
+        }
+        bank.load().ifPresent(l -> page.row("load", SupplyText.load(l)));
+        bank.control().ifPresent(c -> page.row("control", SupplyText.control(c)));
         page.row(
                 "bank",
                 REACTIVE_POWER.format(check.ratedVars()) + " rated, " + REACTIVE_POWER.format(check.varsAtNominal())
@@ -94,6 +99,10 @@ public final class BankCheckText {
                         + count(bank.spares().size(), "spare") + " listed");
         stages(check, bank, words);
         unitTypes(bank);
+        if (!bank.switchTypes().isEmpty()) {
+            page.heading("SWITCH TYPES");
+            bank.switchTypes().forEach(t -> page.item("  ", SupplyText.switchType(t)));
+        }
         protection(bank);
         bank.isolation().ifPresent(this::isolation);
     }
@@ -129,6 +138,7 @@ public final class BankCheckText {
         text.append(" of ").append(stage.unit().name());
         stage.fuse().ifPresent(f -> text.append(", fuse ").append(f.name()));
         stage.reactor().ifPresent(r -> text.append(", reactor ").append(INDUCTANCE.format(r.henries())));
+        text.append(SupplyText.wiring(stage));
         stage.switchName().ifPresent(s -> text.append(", switched by ").append(s));
         return text.toString();
     }

@@ -71,6 +71,22 @@ class BankCheckTest {
     }
 
     @Test
+    void theTextSaysWhatWasUnderstoodOfTheOptionalData() {
+        String text =
+                BankCheckText.of(check("demo/corbel-reach-3.bank.yaml"), false).replaceAll("\\s+", " ");
+        for (String part : new String[] {
+            "order 5: 0.8 % of voltage, 14 A injected; order 7",
+            "load 5.2 MW and 3.9 Mvar; at light load 1.3 MW and 800 kvar; wanted power factor 0.97",
+            "control senses power-factor, voltage transformer 7200:120, current transformer 400:5, on at 0.94, off at 0.995",
+            "line fuse C100, 3 m of bus, 3 µH of wiring, switched by 24-C",
+            "a voltage transformer of 3.2 kΩ between each two lines, switched by 24-D",
+            "V15: 15.5 kV, 200 A, capacitor current up to 200 A, makes an inrush of 6 kA at 6 kHz, bears an outrush of 30 kA·kHz"
+        }) {
+            assertTrue(text.contains(part), part + " is not in " + text);
+        }
+    }
+
+    @Test
     void anErrorLeavesNoSummary() {
         BankCheck check =
                 BankCheck.of(BankFile.read("x.yaml", "format: varwright/1\n".getBytes(StandardCharsets.UTF_8)));
