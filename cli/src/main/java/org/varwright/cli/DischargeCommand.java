@@ -1,21 +1,33 @@
 package org.varwright.cli;
 
+import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
+import org.varwright.bank.Bank;
 import org.varwright.basis.BasisText;
 import org.varwright.basis.Check;
 import org.varwright.basis.Verdict;
 import org.varwright.discharge.Discharge;
 import org.varwright.discharge.DischargeJson;
 import org.varwright.discharge.DischargeText;
+import org.varwright.discharge.Question;
 import org.varwright.discharge.Stick;
+import org.varwright.problem.Message;
+import org.varwright.problem.Place;
+import org.varwright.problem.VarwrightException;
 import org.varwright.quantity.Dimension;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** {@code discharge BANK}. */
-@Command(name = "discharge", description = "Waiting times, stored energies and the discharge stick, stage by stage.")
+@Command(
+        name = "discharge",
+        description = {
+            "What opening leaves on every pole, how every unit discharges, how long to wait at least, switching on again, discharge stick.",
+            "Exit 1 where a limit is broken, with --after or --time-constants also where the voltage is still above the safe one."
+        })
 final class DischargeCommand extends BankCommand {
     @Option(
             names = "--stick",
@@ -29,17 +41,82 @@ final class DischargeCommand extends BankCommand {
             description = "Energy that the stick's resistor bears, such as 2kJ.")
     private @Nullable String stickJoules;
 
+    @Option(
+            names = "--after",
+            paramLabel = "TIME",
+            description = "What is still held that long after opening, such as \"3 min\" or 150s.")
+    private @Nullable String after;
+
+    @Option(
+            names = "--time-constants",
+            paramLabel = "NUMBER",
+            description = "What that many time constants leave, such as 5.")
+    private @Nullable String timeConstants;
+
+    @Option(
+            names = "--readings",
+            paramLabel = "READINGS.csv",
+            description = "Capacitances and discharge resistances as read; they can make a wait longer, never shorter.")
+    private @Nullable Path readings;
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    private MeterOption meter;
+
     @Override
-    Answer answer(BankArgument bank) {
-        Optional<Stick> stick = Optional.ofNullable(stickOhms)
-                .map(ohms -> new Stick(
-                        Typed.quantity("--stick", Dimension.RESISTANCE, ohms),
-                        stickJoules == null
-                                ? OptionalDouble.empty()
-                                : OptionalDouble.of(Typed.quantity("--stick-energy", Dimension.ENERGY, stickJoules))));
-        Discharge discharge = Discharge.of(bank.bank(err()), stick);
+    Answer answer(BankArgument argument) {
+        Bank bank = argument.bank(err());
+        Question question = Question.NOTHING_MORE.with(stick());
+        if (after != null) {
+            question = question.after(seconds(after));
+        }
+        if (timeConstants != null) {
+            question = question.timeConstants(count(timeConstants));
+        }
+        if (readings != null) {
+            question = question.with(UnitsAsRead.of(meter.survey(bank, readings, err())));
+        }
+        Discharge discharge = Discharge.of(bank, question);
         String text = DischargeText.of(discharge) + (explain() ? BasisText.ofChecks(discharge.checks()) : "");
         return new Answer(text, DischargeJson.of(discharge), code(discharge.checks()));
+    }
+
+    private Optional<Stick> stick() {
+        if (stickOhms == null) {
+            if (stickJoules != null) {
+                throw new VarwrightException(Message.STICK_WITHOUT_OHMS, new Place("", 0, 0, "--stick-energy"));
+            }
+            return Optional.empty();
+        }
+        double ohms = Typed.quantity("--stick", Dimension.RESISTANCE, stickOhms);
+        Typed.requirePositive("--stick", ohms, Dimension.RESISTANCE);
+        if (stickJoules == null) {
+            return Optional.of(new Stick(ohms, OptionalDouble.empty()));
+        }
+        double joules = Typed.quantity("--stick-energy", Dimension.ENERGY, stickJoules);
+        Typed.requirePositive("--stick-energy", joules, Dimension.ENERGY);
+        return Optional.of(new Stick(ohms, OptionalDouble.of(joules)));
+    }
+
+    private static double seconds(String typed) {
+        double seconds = Typed.quantity("--after", Dimension.TIME, typed);
+        if (seconds < 0.0) {
+            throw new VarwrightException(
+                    Message.AFTER_NEGATIVE, new Place("", 0, 0, "--after"), Dimension.TIME.format(seconds));
+        }
+        return seconds;
+    }
+
+    private static double count(String typed) {
+        try {
+            double count = Double.parseDouble(typed);
+            if (count > 0.0 && Double.isFinite(count)) {
+                return count;
+            }
+        } catch (NumberFormatException e) {
+            // named below
+        }
+        throw new VarwrightException(Message.TIME_CONSTANTS, new Place("", 0, 0, "--time-constants"), typed);
     }
 
     private static ExitCode code(Iterable<Check> checks) {

@@ -17,20 +17,33 @@ import org.varwright.basis.Term;
  *
  * @param bank the bank
  * @param stages in the order of the file
- * @param stick the stick that was named; empty where none was
+ * @param courses the same stages in time: which pole holds what, every unit's decay, strings, switching on again
+ * @param question what was asked beside the waits
  * @param checks values against limits
  * @param cautions what holds for every bank, in words
+ * @param unanswered what can't be answered and which value of the bank file is missing for it
  */
 public record Discharge(
-        Bank bank, List<StageDischarge> stages, Optional<Stick> stick, List<Check> checks, List<String> cautions) {
+        Bank bank,
+        List<StageDischarge> stages,
+        List<StageCourse> courses,
+        Question question,
+        List<Check> checks,
+        List<String> cautions,
+        List<String> unanswered) {
     /** Part of the voltage that polypropylene gives back after a short; upper end. */
     public static final double ABSORPTION = 0.001;
+
+    /** The lower end. */
+    public static final double LEAST_ABSORPTION = 0.0005;
 
     /** Part of the peak below which trapped charge no longer matters at closing. */
     public static final double RECLOSE_PART = 0.10;
 
     public Discharge {
         stages = List.copyOf(stages);
+        courses = List.copyOf(courses);
+        unanswered = List.copyOf(unanswered);
         checks = List.copyOf(checks);
         cautions = List.copyOf(cautions);
     }
@@ -42,13 +55,40 @@ public record Discharge(
      * @param stick the discharge stick at hand; empty: what is needed is said instead
      */
     public static Discharge of(Bank bank, Optional<Stick> stick) {
-        List<StageDischarge> stages =
-                bank.stages().stream().map(stage -> compute(bank, stage)).toList();
+        return of(bank, Question.NOTHING_MORE.with(stick));
+    }
+
+    /**
+     * How every stage of a bank discharges.
+     *
+     * @param bank as read
+     * @param question what else is asked
+     */
+    public static Discharge of(Bank bank, Question question) {
+        List<StageDischarge> stages = bank.stages().stream()
+                .map(stage -> compute(bank, stage, question.readings()))
+                .toList();
+        List<StageCourse> courses = stages.stream()
+                .map(stage -> StageCourse.of(bank, stage, question))
+                .toList();
         List<Check> checks = new ArrayList<>();
-        for (StageDischarge stage : stages) {
-            checks.addAll(DischargeChecks.of(bank, stage, stick));
+        for (int i = 0; i < stages.size(); i++) {
+            checks.addAll(DischargeChecks.of(bank, stages.get(i), question.stick()));
+            checks.addAll(CourseChecks.of(bank, stages.get(i), courses.get(i)));
         }
-        return new Discharge(bank, stages, stick, checks, DischargeNotes.cautions(bank, stages));
+        return new Discharge(
+                bank,
+                stages,
+                courses,
+                question,
+                checks,
+                DischargeNotes.cautions(bank, stages),
+                DischargeNotes.unanswered(bank, stages));
+    }
+
+    /** The stick that was named; empty where none was. */
+    public Optional<Stick> stick() {
+        return question.stick();
     }
 
     /**
@@ -60,7 +100,7 @@ public record Discharge(
      */
     public static Wait waitOf(Bank bank, String stageName) {
         Stage stage = bank.stage(stageName).orElseThrow(() -> new IllegalArgumentException("no stage " + stageName));
-        StageDischarge result = compute(bank, stage);
+        StageDischarge result = compute(bank, stage, UnitReadings.NONE);
         return new Wait(
                 stageName, result.waitSeconds(), result.isKnown(), result.waitBasis(), DischargeNotes.of(bank, result));
     }
@@ -70,12 +110,12 @@ public record Discharge(
         return stages.stream().mapToDouble(StageDischarge::waitSeconds).max().orElse(0.0);
     }
 
-    private static StageDischarge compute(Bank bank, Stage stage) {
+    private static StageDischarge compute(Bank bank, Stage stage, UnitReadings readings) {
         UnitType type = stage.unit();
-        Capacitance capacitance = Capacitance.largestOf(bank, stage);
+        Capacitance capacitance = Capacitance.largestOf(bank, stage).orLarger(readings.largestFarads(stage));
         double farads = capacitance.farads();
-        Resistance resistance = Resistance.of(type, farads);
-        Opening opening = Opening.of(bank, stage);
+        Resistance resistance = Resistance.of(type, farads).orLarger(readings.largestOhms(stage));
+        Opening opening = Opening.of(bank, stage, readings);
         DischargeRule chosen = DischargeRule.of(bank.standard(), type.ratedVolts());
         DischargeRule other =
                 DischargeRule.of(bank.standard() == Standard.IEEE ? Standard.IEC : Standard.IEEE, type.ratedVolts());

@@ -1,5 +1,6 @@
 package org.varwright.discharge;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.varwright.basis.BasisJson;
@@ -10,19 +11,21 @@ public final class DischargeJson {
     private DischargeJson() {}
 
     public static Json of(Discharge discharge) {
+        List<Json> units = new ArrayList<>();
+        for (int i = 0; i < discharge.stages().size(); i++) {
+            units.add(unit(
+                    discharge, discharge.stages().get(i), discharge.courses().get(i)));
+        }
         return Json.object()
-                .put(
-                        "units",
-                        Json.of(discharge.stages().stream()
-                                .map(s -> unit(discharge, s))
-                                .toList()))
+                .put("units", Json.of(units))
                 .put("longestWaitSeconds", discharge.longestWaitSeconds())
                 .put("checks", BasisJson.of(discharge.checks()))
                 .put("cautions", Json.strings(discharge.cautions()))
+                .put("unanswered", Json.strings(discharge.unanswered()))
                 .build();
     }
 
-    private static Json unit(Discharge discharge, StageDischarge stage) {
+    private static Json unit(Discharge discharge, StageDischarge stage, StageCourse course) {
         Json.Builder unit = Json.object()
                 .put("type", stage.stage().unit().name())
                 .put("stage", stage.stage().name())
@@ -61,6 +64,7 @@ public final class DischargeJson {
         if (stage.resistance() instanceof Resistance.Known known) {
             unit.put("resistanceBasis", BasisJson.of(known.basis()));
         }
+        CourseJson.add(unit, course);
         return unit.build();
     }
 
@@ -82,6 +86,8 @@ public final class DischargeJson {
                     .put("unitTimeConstantSeconds", use.timeConstantSeconds())
                     .put("unitSecondsToSafe", use.secondsToSafe())
                     .put("unitResistorJoules", use.resistorJoules());
+            stick.unitsInSuccession(stage.capacitanceFarads(), stage.opening().initialVolts())
+                    .ifPresent(units -> json.put("unitsInSuccession", units));
         });
         return json.build();
     }

@@ -2,8 +2,13 @@ package org.varwright.discharge;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.varwright.bank.Bank;
+import org.varwright.bank.Connection;
+import org.varwright.bank.DischargePath;
+import org.varwright.bank.InternalConnection;
+import org.varwright.bank.Stage;
 import org.varwright.bank.Vocabulary;
 import org.varwright.quantity.Dimension;
 
@@ -45,8 +50,9 @@ final class DischargeNotes {
                     + " does not reach it. Test, discharge and " + (words == Vocabulary.IEC ? "earth" : "ground")
                     + " it as a fourth conductor.");
         }
-        notes.add("After a discharge up to " + volts(stage.absorptionVolts())
-                + " may come back (dielectric absorption): the short stays on.");
+        notes.add("After a discharge 0.05 to 0.10 % of the voltage may come back by itself (dielectric absorption), "
+                + volts(Discharge.LEAST_ABSORPTION * stage.openResistorVolts()) + " to "
+                + volts(stage.absorptionVolts()) + ": the short stays on.");
         notes.add("M" + OVER.substring(1) + ".");
         return notes;
     }
@@ -81,6 +87,42 @@ final class DischargeNotes {
         cautions.add("Local codes, the owner's rules, the maker's instructions and the judgement of a licensed or"
                 + " authorised person come first.");
         return cautions;
+    }
+
+    /** What can't be answered, and what is missing for it. */
+    static List<String> unanswered(Bank bank, List<StageDischarge> stages) {
+        List<String> unanswered = new ArrayList<>();
+        for (StageDischarge stage : stages) {
+            String name = stage.stage().name();
+            if (!stage.isKnown()) {
+                unanswered.add(name + ": decay, "
+                        + "strings and switching on again, without discharge-resistance or discharge of unit type "
+                        + stage.stage().unit().name());
+            }
+            stage.stage().dischargePath().ifPresent(path -> {
+                if (path.henries().isEmpty()) {
+                    unanswered.add(name + ": time and swinging of the discharge path, without its inductance");
+                }
+                if (path.between() == DischargePath.Between.LINE_TO_NEUTRAL && hasNoNeutral(stage.stage())) {
+                    unanswered.add(name + ": discharge path from line to neutral, since a delta has no neutral: is it"
+                            + " between lines?");
+                }
+            });
+        }
+        if (bank.control()
+                .flatMap(c -> c.recloseDelaySeconds().isPresent() ? Optional.of(c) : Optional.empty())
+                .isEmpty()) {
+            unanswered.add("whether the control waits long enough before it switches on again, without"
+                    + " control.reclose-delay");
+        }
+        return unanswered;
+    }
+
+    private static boolean hasNoNeutral(Stage stage) {
+        return stage.unit()
+                .threePhase()
+                .map(inside -> inside == InternalConnection.DELTA)
+                .orElse(stage.connection() == Connection.DELTA);
     }
 
     static String volts(double volts) {

@@ -19,9 +19,10 @@ public final class DischargeText {
         lines.add("DISCHARGE  " + discharge.bank().name());
         lines.add("Least wait for the whole bank: " + time(discharge.longestWaitSeconds())
                 + ", counted from the last opening. Then: now prove dead.");
-        for (StageDischarge stage : discharge.stages()) {
+        for (int i = 0; i < discharge.stages().size(); i++) {
             lines.add("");
-            lines.addAll(stage(discharge, stage, words));
+            lines.addAll(stage(
+                    discharge, discharge.stages().get(i), discharge.courses().get(i), words));
         }
         if (!discharge.checks().isEmpty()) {
             lines.add("");
@@ -30,13 +31,18 @@ public final class DischargeText {
             CheckText.add(checks, discharge.checks());
             lines.addAll(checks.print().lines().toList());
         }
+        if (!discharge.unanswered().isEmpty()) {
+            lines.add("");
+            lines.add("NOT ANSWERED");
+            discharge.unanswered().forEach(gap -> lines.addAll(Page.wrap("- " + gap, "  ")));
+        }
         lines.add("");
         lines.add("CAUTIONS");
         discharge.cautions().forEach(caution -> lines.addAll(Page.wrap("- " + caution, "  ")));
         return String.join("\n", lines) + "\n";
     }
 
-    private static List<String> stage(Discharge discharge, StageDischarge stage, Vocabulary words) {
+    private static List<String> stage(Discharge discharge, StageDischarge stage, StageCourse course, Vocabulary words) {
         List<String> lines = new ArrayList<>();
         String head =
                 stage.stage().name() + ", " + words.connection(stage.stage().connection()) + ", "
@@ -76,12 +82,7 @@ public final class DischargeText {
             residuals(lines, stage);
         }
         stick(lines, discharge, stage);
-        stage.recloseSeconds()
-                .ifPresent(seconds -> row(
-                        lines,
-                        "switch on again",
-                        "not before " + time(Math.ceil(seconds)) + " after opening (trapped charge to 10 %)"
-                                + percent(stage)));
+        lines.addAll(CourseText.of(discharge, stage, course));
         DischargeNotes.of(discharge.bank(), stage).forEach(note -> lines.addAll(Page.wrap("  - " + note, "    ")));
         return lines;
     }
@@ -122,6 +123,13 @@ public final class DischargeText {
                             + Dimension.TIME.format(use.timeConstantSeconds(), 3) + ", "
                             + Dimension.TIME.format(use.secondsToSafe(), 3) + " to "
                             + DischargeNotes.volts(stage.chosen().volts()) + ", " + energy(use.resistorJoules()));
+            stick.unitsInSuccession(stage.capacitanceFarads(), stage.opening().initialVolts())
+                    .ifPresent(units -> row(
+                            lines,
+                            "units in succession",
+                            units == 0
+                                    ? "NONE at the peak: the stick is too small"
+                                    : units + " at the peak, then let the stick cool (how long: ask its maker)"));
         });
     }
 
@@ -138,15 +146,6 @@ public final class DischargeText {
 
     private static void row(List<String> lines, String what, String value) {
         lines.addAll(Page.wrap(String.format(Locale.ROOT, "  %-24s%s", what, value), " ".repeat(26)));
-    }
-
-    private static String percent(StageDischarge stage) {
-        return stage.residualPercent().isPresent()
-                ? "; the control's delay leaves "
-                        + Dimension.digits(stage.residualPercent().getAsDouble(), 2)
-                        + " %, closing then reaches up to "
-                        + Dimension.digits(stage.reclosePerPeak().orElse(3.0), 3) + " × peak"
-                : "";
     }
 
     private static String energy(double joules) {

@@ -26,6 +26,9 @@ public record Opening(
     /** Two poles of an ungrounded stage clear in series a quarter cycle after the first: {@code (1 + √3)/2}. */
     public static final double UNGROUNDED_FACTOR = (1.0 + Math.sqrt(3.0)) / 2.0;
 
+    /** A simulation that finds more than the closed form by less than this has found the same. */
+    private static final double SAME = 1e-6;
+
     /** Overvoltage that is allowed continuously, as a multiple of nominal. */
     private static final double HIGHEST_PER_NOMINAL = 1.10;
 
@@ -36,14 +39,18 @@ public record Opening(
      * highest sustained voltage, whichever is more; {@code S} groups in series share it equally. {@code k} is 1 with a grounded neutral on a solidly
      * grounded system (each pole clears at its own peak); {@code (1+√3)/2 = 1.366} with an ungrounded neutral or delta (the first pole clears at its peak,
      * the other two in series a quarter cycle later); {@code √3} with a grounded neutral on a system that is not solidly grounded (line to ground voltage
-     * during a ground fault).
-     * <p><b>Not modelled.</b> Restrikes, ferroresonance, series groups that share unequally (an operated fuse, shorted sections).
+     * during a ground fault). Where capacitances that were measured make the simulation of the opening (DIS-11) find more on any unit, that counts.
+     * <p><b>Not modelled.</b> Restrikes, ferroresonance, a unit or sections out before opening.
      * <p><b>Source.</b> First principles; the 110 % is the continuous limit of IEEE Std 18.
      *
      * @param bank for its supply
      * @param stage of that bank
      */
     public static Opening of(Bank bank, Stage stage) {
+        return of(bank, stage, UnitReadings.NONE);
+    }
+
+    static Opening of(Bank bank, Stage stage, UnitReadings readings) {
         SupplySystem system = bank.system();
         boolean delta = stage.unit()
                 .threePhase()
@@ -56,12 +63,14 @@ public record Opening(
         boolean grounded =
                 stage.connection().isGrounded() && stage.unit().threePhase().isEmpty();
         boolean solid = system.grounding() == SystemGrounding.SOLID;
-        double factor = !grounded ? UNGROUNDED_FACTOR : solid ? 1.0 : Math.sqrt(3.0);
+        double closedForm = !grounded ? UNGROUNDED_FACTOR : solid ? 1.0 : Math.sqrt(3.0);
         int fewest = stage.legs().stream()
                 .mapToInt(leg -> stage.layoutOf(leg).groups())
                 .min()
                 .orElse(1);
         int series = stage.connection().isBridge() ? 2 * fewest : fewest;
+        double simulated = fewest * highestShare(bank, stage, readings, Math.sqrt(2.0 / 3.0) * lineVolts);
+        double factor = simulated > closedForm * (1.0 + SAME) ? simulated : closedForm;
         double rated = stage.unit().legVolts();
         double initial = Math.sqrt(2.0) * Math.max(rated, factor * legVolts / series);
         double pair = delta ? 1.0 : grounded ? 2.0 : (1.0 + UNGROUNDED_FACTOR) / UNGROUNDED_FACTOR;
@@ -71,10 +80,45 @@ public record Opening(
                 List.of(
                         new Term("V_rated", "rated voltage of the unit", rated, "V"),
                         new Term("k", "highest voltage left on a leg as a multiple of its peak", factor, ""),
+                        new Term("k_closed", "k with equal capacitances", closedForm, ""),
+                        new Term("k_simulated", "k by simulation with the capacitances in the file", simulated, ""),
                         new Term("V_leg", "highest voltage across a leg in service", legVolts, "V"),
                         new Term("S", "groups in series", series, "")),
                 Source.FIRST_PRINCIPLES);
         return new Opening(legVolts, series, factor, initial, pair, basis);
+    }
+
+    /**
+     * The openings of a stage with every pole in turn the first to clear (DIS-11).
+     *
+     * @param phasePeakVolts peak of line to neutral voltage [V]
+     */
+    static List<PoleOpening> simulate(Bank bank, StageCircuit circuit, double phasePeakVolts) {
+        boolean faultFirst = circuit.grounded() && bank.system().grounding() != SystemGrounding.SOLID;
+        return new PoleSimulation(circuit, phasePeakVolts, bank.system().frequencyHertz(), faultFirst).all();
+    }
+
+    /** The most that any unit gets of the peak across a healthy leg: the leg's multiple times the unit's share of its string. */
+    private static double highestShare(Bank bank, Stage stage, UnitReadings readings, double phasePeakVolts) {
+        StageCircuit circuit = StageCircuit.of(new UnitValues(bank, readings), stage, new Resistance.NotKnown());
+        double highest = 0.0;
+        for (PoleOpening opening : simulate(bank, circuit, phasePeakVolts)) {
+            for (int l = 0; l < circuit.legs().size(); l++) {
+                double perPeak = Math.abs(opening.legs().get(l).perPeak());
+                for (List<StageCircuit.Group> string : circuit.legs().get(l).strings()) {
+                    double whole = StageCircuit.farads(string);
+                    for (StageCircuit.Group group : string) {
+                        highest = Math.max(highest, perPeak * whole / group.farads());
+                    }
+                }
+            }
+        }
+        return highest;
+    }
+
+    /** Peak of line to neutral voltage before opening, at the highest voltage in service [V]. */
+    double phasePeakVolts(boolean delta) {
+        return Math.sqrt(2.0) * legVolts / (delta ? Math.sqrt(3.0) : 1.0);
     }
 
     /** Peak across one unit before opening at the highest voltage in service [V]. */

@@ -2,6 +2,7 @@ package org.varwright.discharge;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import org.varwright.basis.Basis;
 import org.varwright.basis.Check;
 import org.varwright.basis.Source;
@@ -67,6 +68,20 @@ public record Stick(double ohms, OptionalDouble ratedJoules) {
                 ohms * capacitanceFarads,
                 Decay.secondsTo(capacitanceFarads, ohms, volts, safeVolts),
                 Decay.energyJoules(capacitanceFarads, volts));
+    }
+
+    /**
+     * How many units at this voltage it takes one after the other before the energy adds up to its rating; empty where its rating is not known. After that
+     * it must cool: how long is the maker's to say.
+     *
+     * @param capacitanceFarads of a unit [F], above 0
+     * @param volts across it [V], above 0
+     */
+    public OptionalInt unitsInSuccession(double capacitanceFarads, double volts) {
+        return ratedJoules.isPresent()
+                ? OptionalInt.of((int)
+                        Math.min(9999.0, ratedJoules.getAsDouble() / Decay.energyJoules(capacitanceFarads, volts)))
+                : OptionalInt.empty();
     }
 
     static Needed needed(

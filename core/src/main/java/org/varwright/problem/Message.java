@@ -225,6 +225,10 @@ public enum Message {
     LOSS_NOT_ALLOWED("loss factor {0} is not allowed; give 0 to 1"),
 
     // ---- discharge
+    AFTER_NEGATIVE("{0} is not allowed; give a time after opening, 0 or more, such as \"3 min\""),
+    TIME_CONSTANTS("\"{0}\" is not a number of time constants; give one above 0, such as 5"),
+    STICK_WITHOUT_OHMS(
+            "the energy of a stick says nothing without its resistance; add --stick, such as --stick 10kohm"),
 
     // ---- survey
     TABLE_TOO_LARGE("the file has {0} bytes, a table of readings at most {1}; is it the right file?"),
