@@ -21,6 +21,8 @@ import picocli.CommandLine.Spec;
             FitCommand.class,
             EnergizeCommand.class,
             JobCommand.class,
+            DutyCommand.class,
+            ResonanceCommand.class,
             ReportCommand.class
         },
         mixinStandardHelpOptions = true,

@@ -341,6 +341,21 @@ public enum Message {
     JOB_HASH("\"{0}\" is not a hash; it has 64 small hexadecimal digits"),
     JOB_TABLE_LARGE("the table has {0} characters, at most {1} are kept; is it the right file?"),
 
+    // ---- resonance, duty
+    HARMONIC_SYNTAX(
+            "\"{0}\" is not a harmonic; write order, colon and a voltage as a part of nominal or a current, such as \"5: 3 %\" or \"7: 14 A\""),
+    HARMONIC_ORDER("the harmonic order {0} is not allowed; give 2 to 50"),
+    HARMONIC_VALUE("the harmonic \"{0}\" is not allowed; give 0 % to 100 %, or 0 A or more"),
+    HARMONIC_TYPED_TWICE("the order {0} is given twice; keep one value"),
+    COMBINATIONS_TOO_MANY(
+            "{0} combinations of stages are more than the {1} that are looked at one by one; name the stages that are on with --stages"),
+    RESONANCE_STAGE("there is no stage \"{0}\"; there are {1}"),
+    MEASURED_HARMONIC_CURRENT("{0} is a current; give the bus voltage as a part of nominal, such as \"5: 3 %\""),
+    OVERVOLTAGE_PAIR("height and time go together; write such as --overvoltage 1.4 --for 10s"),
+    OVERVOLTAGE_HEIGHT(
+            "\"{0}\" is not a height; write times rated voltage such as 1.4 or \"140 %\", or the bus voltage such as 17kV"),
+    RATIO_TYPED("\"{0}\" is not a ratio; write primary, colon, secondary, such as 7200:120"),
+
     // ---- command line, report
     BUS_VOLTS_TYPED("\"{0}\" is neither one line voltage nor three (AB,BC,CA); write 13.8kV or 13.8kV,13.7kV,13.9kV"),
     NOT_POSITIVE("{0} is not above zero; write what was measured"),

@@ -5,7 +5,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.varwright.bank.Bank;
+import org.varwright.bank.Harmonic;
 import org.varwright.bankfile.BankCheck;
 import org.varwright.bankfile.BankCheckJson;
 import org.varwright.bankfile.BankFile;
@@ -15,6 +17,9 @@ import org.varwright.discharge.DischargeJson;
 import org.varwright.drawing.DrawingOptions;
 import org.varwright.drawing.DrawingState;
 import org.varwright.drawing.OneLineDrawing;
+import org.varwright.duty.Duty;
+import org.varwright.duty.DutyJson;
+import org.varwright.duty.DutyQuestion;
 import org.varwright.energize.BusVolts;
 import org.varwright.energize.Energize;
 import org.varwright.energize.EnergizeJson;
@@ -36,6 +41,10 @@ import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.Problem;
 import org.varwright.problem.VarwrightException;
+import org.varwright.resonance.Resonance;
+import org.varwright.resonance.ResonanceJson;
+import org.varwright.resonance.ResonanceQuestion;
+import org.varwright.resonance.Spectrum;
 import org.varwright.survey.ReadingsFile;
 import org.varwright.survey.SparesFile;
 import org.varwright.survey.Survey;
@@ -94,12 +103,14 @@ public final class Tasks {
             case "locate" -> locate(request);
             case "job" -> JobTask.show(request);
             case "job-propose" -> JobTask.propose(request);
+            case "duty" -> duty(request);
+            case "resonance" -> resonance(request);
             default ->
                 throw new VarwrightException(
                         Message.TASK_UNKNOWN,
                         new Place("", 0, 0, "task"),
                         task,
-                        "check, draw, interlock, isolate, discharge, unbalance, survey, fit, energize, locate, job, job-propose");
+                        "check, draw, interlock, isolate, discharge, unbalance, survey, fit, energize, locate, duty, resonance, job, job-propose");
         };
     }
 
@@ -170,6 +181,48 @@ public final class Tasks {
                         request.optionalTexts("lines"));
         Supply supply = new Supply.Balanced(request.number("bus"));
         return LocateJson.of(Locator.locate(bank, Map.of(), supply, Assumptions.USUAL, sighting));
+    }
+
+    /**
+     * May have {@code busVolts}, {@code harmonics}, {@code measured} (texts such as {@code 5: 3 %}), {@code overvoltage} (times rated) with {@code
+     * seconds}, {@code atVolts} with {@code atHertz}.
+     */
+    private static Json duty(Request request) {
+        OptionalDouble multiple = request.optionalNumber("overvoltage");
+        OptionalDouble volts = request.optionalNumber("atVolts");
+        return DutyJson.of(Duty.of(
+                bank(request),
+                new DutyQuestion(
+                        request.optionalNumber("busVolts"),
+                        harmonics(request),
+                        Spectrum.parse("measured", request.optionalTexts("measured")),
+                        multiple.isPresent()
+                                ? Optional.of(new DutyQuestion.Overvoltage(
+                                        new DutyQuestion.Height.PerRated(multiple.getAsDouble()),
+                                        request.number("seconds")))
+                                : Optional.empty(),
+                        volts.isPresent()
+                                ? Optional.of(
+                                        new DutyQuestion.Elsewhere(volts.getAsDouble(), request.number("atHertz")))
+                                : Optional.empty(),
+                        List.of(),
+                        DutyQuestion.PLAIN.entered())));
+    }
+
+    /** May have {@code busVolts}, {@code harmonics}, {@code stages}. */
+    private static Json resonance(Request request) {
+        List<String> stages = request.optionalTexts("stages");
+        return ResonanceJson.of(Resonance.of(
+                bank(request),
+                new ResonanceQuestion(
+                        request.optionalNumber("busVolts"),
+                        harmonics(request),
+                        stages.isEmpty() ? Optional.empty() : Optional.of(stages))));
+    }
+
+    private static Optional<List<Harmonic>> harmonics(Request request) {
+        List<String> typed = request.optionalTexts("harmonics");
+        return typed.isEmpty() ? Optional.empty() : Optional.of(Spectrum.parse("harmonics", typed));
     }
 
     private static Bank bank(Request request) {

@@ -1,0 +1,241 @@
+package org.varwright.resonance;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.varwright.bank.Bank;
+import org.varwright.bank.Construction;
+import org.varwright.bank.Harmonic;
+import org.varwright.bank.LegLayout;
+import org.varwright.bank.Reactor;
+import org.varwright.bank.Stage;
+import org.varwright.bank.Vocabulary;
+import org.varwright.basis.Basis;
+import org.varwright.basis.Check;
+import org.varwright.basis.Source;
+import org.varwright.basis.Term;
+import org.varwright.basis.Verdict;
+import org.varwright.quantity.Dimension;
+
+/** Tuning of the stages with reactors, and how it drifts as capacitances change (RES-5, RES-10). */
+final class TuningStudy {
+    /** Capacitance of polypropylene film by temperature, as a part a kelvin: quoted in trade literature; a whole unit's figure is from memory. */
+    static final double PER_KELVIN = -0.0003;
+
+    private static final double KELVIN = 40.0;
+
+    private final Bank bank;
+    private final Optional<SourceImpedance> source;
+    private final List<Harmonic> spectrum;
+    private final double omega1;
+
+    TuningStudy(Bank bank, Optional<SourceImpedance> source, List<Harmonic> spectrum) {
+        this.bank = bank;
+        this.source = source;
+        this.spectrum = spectrum;
+        omega1 = bank.system().angularFrequency();
+    }
+
+    List<StageTuning> all(List<StageModel> models) {
+        List<StageTuning> all = new ArrayList<>();
+        for (StageModel model : models) {
+            model.stage().reactor().ifPresent(reactor -> all.add(tuning(model, reactor)));
+        }
+        return all;
+    }
+
+    private StageTuning tuning(StageModel model, Reactor reactor) {
+        SeriesBranch branch = model.branches().getFirst();
+        Detuning detuning = Detuning.of(branch.henries(), branch.farads(), omega1);
+        double tuned = detuning.tunedOrder();
+        int aim = reactor.purpose() == Reactor.Purpose.FILTER ? nearestAbove(tuned) : lowest(model.stage());
+        List<Drift> drifts = reactor.purpose() == Reactor.Purpose.INRUSH ? List.of() : drifts(model, branch, aim);
+        return new StageTuning(
+                model.stage(),
+                reactor.purpose(),
+                detuning,
+                branch.farads(),
+                branch.henries(),
+                model.vars(bank.system().nominalVolts(), omega1),
+                aim,
+                drifts,
+                checks(model.stage(), reactor, branch, aim, drifts));
+    }
+
+    /** The harmonic nearest above a tuned order, the one that it was tuned for: filters are tuned a little below. */
+    private static int nearestAbove(double tuned) {
+        for (int order : new int[] {3, 5, 7, 11, 13}) {
+            if (tuned <= order * (1.0 + 0.02)) {
+                return order;
+            }
+        }
+        return (int) Math.ceil(tuned);
+    }
+
+    /** The lowest harmonic to stay below: of the spectrum, else 3 for a grounded wye, else 5. */
+    private int lowest(Stage stage) {
+        return spectrum.isEmpty()
+                ? stage.connection().isGrounded() ? 3 : 5
+                : spectrum.getFirst().order();
+    }
+
+    private List<Drift> drifts(StageModel model, SeriesBranch branch, int aim) {
+        Stage stage = model.stage();
+        List<Drift> drifts = new ArrayList<>();
+        drifts.add(drift("as it is", 1.0, model, branch, aim));
+        double nameplate = nameplateFactor(model);
+        String tolerance = "every unit at the ";
+        drifts.add(drift(
+                tolerance + "lower end of its tolerance",
+                nameplate * (1.0 + stage.unit().tolerance().low()),
+                model,
+                branch,
+                aim));
+        drifts.add(drift(
+                tolerance + "upper end of its tolerance",
+                nameplate * (1.0 + stage.unit().tolerance().high()),
+                model,
+                branch,
+                aim));
+        drifts.add(drift("40 K warmer than when measured", 1.0 + PER_KELVIN * KELVIN, model, branch, aim));
+        drifts.add(drift("40 K colder than when measured", 1.0 - PER_KELVIN * KELVIN, model, branch, aim));
+        unitsOut(stage, 1).ifPresent(f -> drifts.add(drift("one unit out, that phase", f, model, branch, aim)));
+        unitsOut(stage, 2)
+                .ifPresent(f -> drifts.add(drift("two units out of a group, that phase", f, model, branch, aim)));
+        stage.unit().construction().ifPresent(c -> {
+            if (c.internallyFused() && c.elements() > 1) {
+                drifts.add(drift(
+                        "one element fuse operated, that phase",
+                        inPhase(stage, elementsOut(c, 1)),
+                        model,
+                        branch,
+                        aim));
+            }
+            if (!c.internallyFused() && c.sections() > 1) {
+                drifts.add(drift(
+                        "one section shorted, that phase",
+                        inPhase(stage, c.sections() / (c.sections() - 1.0)),
+                        model,
+                        branch,
+                        aim));
+            }
+        });
+        return drifts;
+    }
+
+    private Drift drift(String cause, double factor, StageModel model, SeriesBranch branch, int aim) {
+        double amplification = source.map(s -> new BusModel(
+                                s,
+                                LoadCase.of(bank).getFirst(),
+                                List.of(model.scaled(factor)),
+                                omega1,
+                                SourceImpedance.ResistanceLaw.CONSTANT)
+                        .amplification(aim))
+                .orElse(Double.NaN);
+        return new Drift(cause, factor, branch.scaled(factor).tunedOrder(omega1), amplification);
+    }
+
+    /** Capacitance by the nameplates over what it is now. */
+    private double nameplateFactor(StageModel model) {
+        StageModel nameplate = StageModel.of(model.stage(), org.varwright.network.Capacitances.nameplate(bank));
+        return nameplate.farads() / model.farads();
+    }
+
+    /** Capacitance of a phase with some units of one group out over that of a healthy phase; empty where a string would be open. */
+    private static Optional<Double> unitsOut(Stage stage, int out) {
+        int units = stage.layout().units();
+        return out < units ? Optional.of(inPhase(stage, (units - out) / (double) units, true)) : Optional.empty();
+    }
+
+    private static double inPhase(Stage stage, double unitFactor) {
+        return inPhase(stage, unitFactor, false);
+    }
+
+    /**
+     * Capacitance of a phase over healthy when one unit (or its whole group) changes: leg by leg, units alike (NET-7).
+     *
+     * @param factor of the unit, or of its group
+     * @param wholeGroup which of the two
+     */
+    private static double inPhase(Stage stage, double factor, boolean wholeGroup) {
+        LegLayout layout = stage.layout();
+        double units = layout.units();
+        double group = wholeGroup ? factor : (units - 1.0 + factor) / units;
+        double groups = layout.groups();
+        double string = groups / (groups - 1.0 + 1.0 / group);
+        double strings = layout.strings();
+        double leg = (strings - 1.0 + string) / strings;
+        return switch (stage.connection()) {
+            case WYE_GROUNDED, WYE_UNGROUNDED, DELTA -> leg;
+            case DOUBLE_WYE_GROUNDED, DOUBLE_WYE_UNGROUNDED -> 0.5 * (1.0 + leg);
+            // Upper half (leg + 1)/2 of two legs in parallel, in series with the healthy lower half.
+            case BRIDGE_GROUNDED, BRIDGE_UNGROUNDED -> {
+                double half = 0.5 * (1.0 + leg);
+                yield 2.0 * half / (half + 1.0);
+            }
+        };
+    }
+
+    private static double elementsOut(Construction c, int out) {
+        double s = c.sections();
+        double left = c.elements() - out;
+        return s * left / (s * left + out);
+    }
+
+    private List<Check> checks(Stage stage, Reactor reactor, SeriesBranch branch, int aim, List<Drift> drifts) {
+        Vocabulary words = bank.words();
+        List<Check> checks = new ArrayList<>();
+        double tuned = branch.tunedOrder(omega1);
+        boolean filter = reactor.purpose() == Reactor.Purpose.FILTER;
+        if (reactor.purpose() == Reactor.Purpose.INRUSH) {
+            return List.of();
+        }
+        String what = filter ? "filter tuned no higher than its harmonic" : "detuned below the lowest harmonic";
+        checks.add(check(
+                stage.name() + ": " + what, tuned, aim, branch, filter ? Verdict.WARN : Verdict.FAIL, "as it is"));
+        double highest = tuned;
+        String cause = "as it is";
+        for (Drift drift : drifts) {
+            if (drift.tunedOrder() > highest * (1.0 + 1e-9)) {
+                highest = drift.tunedOrder();
+                cause = drift.cause();
+            }
+        }
+        if (!cause.equals("as it is")) {
+            checks.add(check(
+                    stage.name() + ": the same, " + cause + " (" + words.stage() + " drifts highest)",
+                    highest,
+                    aim,
+                    branch,
+                    Verdict.WARN,
+                    cause));
+        }
+        return checks;
+    }
+
+    private static Check check(String subject, double tuned, int aim, SeriesBranch branch, Verdict over, String cause) {
+        return new Check(
+                subject,
+                tuned,
+                aim,
+                "",
+                tuned <= aim ? Verdict.PASS : over,
+                new Basis(
+                        "RES-10",
+                        "h = 1/(ω·√(L·C)) ≤ order; above it the branch is inductive and raises nothing",
+                        List.of(
+                                new Term("L", "reactor, one phase", branch.henries(), "H"),
+                                new Term("C", "of one phase now; judged: " + cause, branch.farads(), "F"),
+                                new Term("h_aim", "the harmonic", aim, "")),
+                        Source.FIRST_PRINCIPLES));
+    }
+
+    /** Such as {@code 0.7677 mH and 923.9 µF: p 7 %, order 3.78}. */
+    static String sentence(StageTuning tuning) {
+        return Dimension.INDUCTANCE.format(tuning.henries()) + " and " + Dimension.CAPACITANCE.format(tuning.farads())
+                + " a phase: p " + Dimension.FRACTION.format(tuning.detuning().factor()) + ", tuned to order "
+                + Dimension.digits(tuning.detuning().tunedOrder(), 4) + ", capacitor voltage × "
+                + Dimension.digits(tuning.detuning().voltageRise(), 5) + ", gives "
+                + Dimension.REACTIVE_POWER.format(tuning.netVars());
+    }
+}
