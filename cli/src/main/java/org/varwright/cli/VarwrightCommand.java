@@ -20,6 +20,7 @@ import picocli.CommandLine.Spec;
             SurveyCommand.class,
             FitCommand.class,
             EnergizeCommand.class,
+            FusesCommand.class,
             JobCommand.class,
             DutyCommand.class,
             ResonanceCommand.class,

@@ -67,6 +67,7 @@ class BadInputIT {
         Path file = Files.writeString(folder.resolve("bad.bank.yaml"), text);
         assertRefused(Session.run("interlock", file.toString()), named);
         assertRefused(Session.run("discharge", file.toString()), named);
+        assertRefused(Session.run("fuses", file.toString()), named);
         Session check = Session.run("check", file.toString());
         assertEquals(2, check.code(), check.out());
         // The page breaks lines at blanks.
@@ -129,6 +130,15 @@ class BadInputIT {
                 "13.8");
         assertEquals(2, unit.code());
         assertTrue(unit.err().contains("no unit"), unit.err());
+        String bank = Session.EXAMPLES.resolve("tamarack-flats-2.bank.yaml").toString();
+        Session link = Session.run("fuses", bank, "--link", "45T");
+        assertEquals(2, link.code());
+        assertTrue(link.err().contains("\"45T\"") && link.err().contains("6, 8, 10"), link.err());
+        Session stage = Session.run("fuses", bank, "--stage", "stage 9");
+        assertEquals(2, stage.code());
+        assertTrue(stage.err().contains("stages are stage 1"), stage.err());
+        assertEquals(2, Session.run("fuses", bank, "--fuse-resistance", "0 ohm").code());
+        assertEquals(2, Session.run("fuses", bank, "--fuse-resistance", "4").code());
     }
 
     @Test

@@ -208,6 +208,33 @@ class ContractIT {
     }
 
     @Test
+    void fuses() {
+        Json.Obj fuses = json(1, "fuses", BANK);
+        assertHas(fuses, "fuses", "unfused", "checks", "notAnswered", "cautions");
+        Json.Obj fuse = first(fuses, "fuses");
+        assertHas(
+                fuse,
+                "stage",
+                "place",
+                "type",
+                "link",
+                "carriesAmperes",
+                "neededAmperes",
+                "unitShorted",
+                "parallelEnergy",
+                "proposals");
+        assertHas((Json.Obj) fuse.get("unitShorted"), "amperes", "melting", "clearing", "highestUnitVoltagePerRated");
+        assertHas(first(fuse, "proposals"), "type", "link", "recommended", "verdict", "why", "notSmaller", "notLarger");
+        assertHas(first(fuses, "notAnswered"), "missing", "effect");
+        // a bank whose units have element fuses inside has nothing to judge outside
+        String inside = Session.DEMO.resolve("hallin-moor-2.bank.yaml").toString();
+        assertEquals(0, Session.run("fuses", inside).code());
+        assertTrue(Session.run("fuses", BANK, "--stage", "stage 1", "--link", "30T", "--explain")
+                .out()
+                .contains("FUS-12"));
+    }
+
+    @Test
     void surveyAndFit() {
         Json.Obj survey = json(1, "survey", BANK, READINGS);
         assertHas(

@@ -244,24 +244,19 @@ public final class LegModel {
         if (lineOhms.magnitude() == 0.0) {
             return top;
         }
-        SmallSystem small = new SmallSystem();
-        small.start(3);
+        Complex[][] m = new Complex[3][4];
+        double[] madeOf = new double[3];
         for (int p = 0; p < 3; p++) {
             Complex next = lineOhms.times(deltaY[p]);
             Complex before = lineOhms.times(deltaY[(p + 2) % 3]);
-            Complex own = Complex.ONE.plus(next).plus(before);
-            small.set(p, p, own.re(), own.im());
-            small.set(p, (p + 1) % 3, -next.re(), -next.im());
-            small.set(p, (p + 2) % 3, -before.re(), -before.im());
-            small.set(p, 3, emf.get(p).re(), emf.get(p).im());
-            small.madeOf(p, 1.0 + next.magnitude() + before.magnitude(), 0.0);
+            m[p][p] = Complex.ONE.plus(next).plus(before);
+            m[p][(p + 1) % 3] = next.negated();
+            m[p][(p + 2) % 3] = before.negated();
+            m[p][3] = emf.get(p);
+            madeOf[p] = 1.0 + next.magnitude() + before.magnitude();
         }
-        if (!small.solve()) {
+        if (!SmallSystem.solve(m, madeOf, top)) {
             Arrays.fill(top, Complex.ZERO);
-            return top;
-        }
-        for (int p = 0; p < 3; p++) {
-            top[p] = new Complex(small.real(p), small.imaginary(p));
         }
         return top;
     }

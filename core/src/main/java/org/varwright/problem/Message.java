@@ -60,8 +60,6 @@ public enum Message {
     KEY_DOES_NOT_FIT("\"{0}\" does not go with {1}; {2}"),
     TOLERANCE_ORDER(
             "the tolerance runs from {0} to {1}; write the lower limit first, from -50 % to 0 %, then the upper, from 0 % to +50 %"),
-    TOLERANCE_WIDE(
-            "the tolerance {0} is wider than the {1} of {2}; the purchase specification counts: look at it or at the nameplate"),
     TOO_MANY_UNITS("the bank has more than {0} units; look at strings, groups and units"),
 
     // bank file: electrical cross-checks
@@ -231,6 +229,11 @@ public enum Message {
     TIME_CONSTANTS("\"{0}\" is not a number of time constants; give one above 0, such as 5"),
     STICK_WITHOUT_OHMS(
             "the energy of a stick says nothing without its resistance; add --stick, such as --stick 10kohm"),
+
+    // ---- fuse
+    FUSE_STAGE_UNKNOWN("there is no stage \"{0}\"; stages are {1}"),
+    FUSE_LINK_UNKNOWN(
+            "there is no link \"{0}\" in the table; write a rating and a type, such as 40T: K and T with {1} A"),
 
     // ---- survey
     TABLE_TOO_LARGE("the file has {0} bytes, a table of readings at most {1}; is it the right file?"),

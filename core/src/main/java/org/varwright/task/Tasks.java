@@ -29,6 +29,10 @@ import org.varwright.fit.Fit;
 import org.varwright.fit.FitInput;
 import org.varwright.fit.FitJson;
 import org.varwright.fit.FitOptions;
+import org.varwright.fuse.FuseOptions;
+import org.varwright.fuse.Fuses;
+import org.varwright.fuse.FusesJson;
+import org.varwright.fuse.LinkTable;
 import org.varwright.interlock.InterlockJson;
 import org.varwright.interlock.Interlocking;
 import org.varwright.interlock.Verifier;
@@ -101,6 +105,7 @@ public final class Tasks {
             case "fit" -> fit(request);
             case "energize" -> energize(request);
             case "locate" -> locate(request);
+            case "fuses" -> fuses(request);
             case "job" -> JobTask.show(request);
             case "job-propose" -> JobTask.propose(request);
             case "duty" -> duty(request);
@@ -110,7 +115,7 @@ public final class Tasks {
                         Message.TASK_UNKNOWN,
                         new Place("", 0, 0, "task"),
                         task,
-                        "check, draw, interlock, isolate, discharge, unbalance, survey, fit, energize, locate, duty, resonance, job, job-propose");
+                        "check, draw, interlock, isolate, discharge, unbalance, survey, fit, energize, locate, fuses, duty, resonance, job, job-propose");
         };
     }
 
@@ -163,6 +168,16 @@ public final class Tasks {
                 FitOptions.USUAL.extraLifts());
         return FitJson.of(Fit.plan(FitInput.from(
                 survey, SparesFile.read(survey.bank(), "spares", table).spares(), options)));
+    }
+
+    /** May have {@code stage}, {@code link}, {@code fuseOhms}, {@code fuseHenries}. */
+    private static Json fuses(Request request) {
+        FuseOptions options = new FuseOptions(
+                request.optionalText("stage"),
+                request.optionalText("link").map(LinkTable::require),
+                request.optionalNumber("fuseOhms"),
+                request.optionalNumber("fuseHenries"));
+        return FusesJson.of(Fuses.of(bank(request), options));
     }
 
     private static long memory(Request request) {

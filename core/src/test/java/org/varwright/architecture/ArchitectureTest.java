@@ -90,6 +90,7 @@ class ArchitectureTest {
             List.of("job"),
             List.of("isolation"),
             List.of("drawing"),
+            List.of("fuse"),
             List.of("fit", "energize", "duty"),
             List.of("survey", "discharge", "unbalance", "resonance"),
             List.of("interlock", "network", "limit"),

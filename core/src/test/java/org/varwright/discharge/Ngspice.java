@@ -13,21 +13,21 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** Runs a netlist through ngspice and returns what its {@code .meas} lines found. */
-final class Ngspice {
+public final class Ngspice {
     private static final Pattern MEASURED = Pattern.compile(
             "^(\\w+)\\s*=\\s*([-+0-9.]+(?:e[-+]?[0-9]+)?)", Pattern.CASE_INSENSITIVE | Pattern.MULTILINE);
 
     private Ngspice() {}
 
     /** What the {@code .meas} lines found, by name in lower case. */
-    record Measured(Map<String, Double> values) {
-        double get(String name) {
+    public record Measured(Map<String, Double> values) {
+        public double get(String name) {
             Double value = values.get(name);
             return value == null ? fail("ngspice did not measure " + name + ", only " + values) : value;
         }
     }
 
-    static Measured measure(String netlist) throws IOException, InterruptedException {
+    public static Measured measure(String netlist) throws IOException, InterruptedException {
         Path file = Files.createTempFile("varwright", ".cir");
         try {
             Files.writeString(file, netlist);
