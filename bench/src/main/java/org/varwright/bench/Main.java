@@ -16,6 +16,7 @@ final class Main {
     /** In the order of the document. */
     private static final List<Section> SECTIONS = List.of(
             new Section("interlock", "Interlocking: ours and SPIN's verifier", InterlockBench::ofAll),
+            new Section("unbalance", "Unbalance: ours and ngspice", UnbalanceBench::text),
             new Section("fit", "Fit: ours and CP-SAT", FitBench::text),
             new Section("start", "Start of small commands", StartBench::text));
 

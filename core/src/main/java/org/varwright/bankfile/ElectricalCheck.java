@@ -227,6 +227,16 @@ final class ElectricalCheck {
 
     private void unitType(Item<UnitType> item) {
         UnitType unit = item.value();
+        ToleranceRule tolerance = ToleranceRule.of(draft.standard());
+        if (!tolerance.holds(unit.tolerance())) {
+            findings.warning(
+                    Message.TOLERANCE_WIDE,
+                    findings.place(item.path() + ".tolerance"),
+                    percent(unit.tolerance().low()) + " % to "
+                            + percent(unit.tolerance().high()) + " %",
+                    percent(tolerance.low()) + " % to " + percent(tolerance.high()) + " %",
+                    tolerance.source().print());
+        }
         DischargeRule rule = DischargeRule.of(draft.standard(), unit.ratedVolts());
         unit.discharge().ifPresent(device -> {
             switch (device) {

@@ -69,6 +69,8 @@ public final class Cautions {
                 "A wait ends with: now prove dead. It is never a permission to touch. A failed discharge resistor makes any"
                         + " waiting worthless, and a unit behind an operated fuse keeps its charge whatever else is "
                         + words.grounded() + ".");
+        all.add("A line or cable that stays joined to capacitors counts as live until it is shorted too"
+                + " (29 CFR 1910.269(w)(1)(iii)).");
         all.add(
                 "After a discharge voltage comes back by itself (dielectric absorption): the short stays on while anybody works.");
         all.add("A " + words.groundingSwitch() + " is not a discharge device. A " + words.grounded() + " bus does not "

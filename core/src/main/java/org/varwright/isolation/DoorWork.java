@@ -7,6 +7,7 @@ import java.util.Map;
 import org.varwright.bank.Bank;
 import org.varwright.bank.Isolation;
 import org.varwright.bank.Stage;
+import org.varwright.bank.SupplySystem;
 import org.varwright.bank.Vocabulary;
 import org.varwright.discharge.Discharge;
 import org.varwright.discharge.StageDischarge;
@@ -166,7 +167,8 @@ final class DoorWork {
                                 + count + (count == 1 ? " short" : " shorts") + ". They stay on while anybody works.")
                 .why(
                         "voltage comes back by itself after a discharge (dielectric absorption), and each unit is shorted before"
-                                + " it is handled (29 CFR 1910.269(w)(1)(ii))")
+                                + " it is handled, a rack on insulators bonded to " + words.ground()
+                                + " (29 CFR 1910.269(w)(1)(ii))")
                 .expect(count + " on", "no hand goes in before every unit has its short")
                 .items(stage.positions().stream().map(p -> p.name()).toList())
                 .secondPerson()
@@ -241,13 +243,26 @@ final class DoorWork {
 
     /** Fault current that a portable ground must carry, where the file says enough. */
     private String faultCurrent() {
-        return bank.system().shortCircuitVoltAmperes().isPresent()
-                ? "; cable and clamps for at least "
-                        + Dimension.CURRENT.format(
-                                bank.system().shortCircuitVoltAmperes().getAsDouble()
-                                        / (Math.sqrt(3.0) * bank.system().nominalVolts()),
-                                3)
-                : "";
+        SupplySystem system = bank.system();
+        if (system.shortCircuitVoltAmperes().isEmpty()) {
+            return "; cable and clamps for the fault current of this bus, which is not on file";
+        }
+        String needed =
+                "; cable and clamps for at least " + Dimension.CURRENT.format(GroundCable.faultAmperes(system), 3);
+        return switch (bank.standard()) {
+            case IEEE ->
+                needed
+                        + GroundCable.smallest(system)
+                                .map(DoorWork::copper)
+                                .orElse(": no single cable of " + GroundCable.TABLE
+                                        + " is rated for that; ask who owns the bus");
+            case IEC -> needed;
+        };
+    }
+
+    private static String copper(GroundCable cable) {
+        return ": copper " + cable.size() + " or larger where the fault is cleared within " + cable.cycles()
+                + " cycles (" + GroundCable.TABLE + " grade " + cable.grade() + ")";
     }
 
     private void countOn() {

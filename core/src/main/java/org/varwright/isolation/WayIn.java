@@ -292,7 +292,10 @@ final class WayIn {
                         "at " + places,
                         "Every person who will reach in puts an own lock and tag on " + places
                                 + ", and keeps the key. Write the names down.")
-                .why("your own lock is the only one that nobody else opens; keys of the bank can have copies")
+                .why(
+                        "your own lock is the only one that nobody else opens; keys of the bank can have copies. One person is"
+                                + " responsible for all; a shift hands over lock by lock (29 CFR 1910.147(f)(3)–(4); a utility's"
+                                + " crews: 1910.269(m))")
                 .expect("try each handle: it does not move", "stop: a handle that moves is not locked")
                 .items(List.of(
                         "name ______________________ lock no. ______  on at ______",

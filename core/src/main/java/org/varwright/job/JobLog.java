@@ -48,7 +48,7 @@ public record JobLog(String job, List<LoggedEvent> events, List<String> unreadab
         List<LoggedEvent> events = new ArrayList<>();
         List<String> unreadable = new ArrayList<>();
         List<LogFinding> problems = new ArrayList<>();
-        List<String> lines = text.lines().toList();
+        List<String> lines = List.of(text.split("\r?\n"));
         for (int i = 0; i < lines.size(); i++) {
             String line = lines.get(i);
             if (line.isBlank()) {

@@ -136,6 +136,11 @@ final class Circuit {
         return index;
     }
 
+    /** The same number for groups between the same two nodes. */
+    long pair(Group group) {
+        return (group.from() + 1L) * (nodes() + 1L) + group.to() + 1L;
+    }
+
     private int node(String name) {
         nodeNames.add(name);
         return nodeNames.size() - 1;

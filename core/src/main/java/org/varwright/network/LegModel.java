@@ -244,19 +244,24 @@ public final class LegModel {
         if (lineOhms.magnitude() == 0.0) {
             return top;
         }
-        Complex[][] m = new Complex[3][4];
-        double[] madeOf = new double[3];
+        SmallSystem small = new SmallSystem();
+        small.start(3);
         for (int p = 0; p < 3; p++) {
             Complex next = lineOhms.times(deltaY[p]);
             Complex before = lineOhms.times(deltaY[(p + 2) % 3]);
-            m[p][p] = Complex.ONE.plus(next).plus(before);
-            m[p][(p + 1) % 3] = next.negated();
-            m[p][(p + 2) % 3] = before.negated();
-            m[p][3] = emf.get(p);
-            madeOf[p] = 1.0 + next.magnitude() + before.magnitude();
+            Complex own = Complex.ONE.plus(next).plus(before);
+            small.set(p, p, own.re(), own.im());
+            small.set(p, (p + 1) % 3, -next.re(), -next.im());
+            small.set(p, (p + 2) % 3, -before.re(), -before.im());
+            small.set(p, 3, emf.get(p).re(), emf.get(p).im());
+            small.madeOf(p, 1.0 + next.magnitude() + before.magnitude(), 0.0);
         }
-        if (!SmallSystem.solve(m, madeOf, top)) {
+        if (!small.solve()) {
             Arrays.fill(top, Complex.ZERO);
+            return top;
+        }
+        for (int p = 0; p < 3; p++) {
+            top[p] = new Complex(small.real(p), small.imaginary(p));
         }
         return top;
     }

@@ -16,7 +16,8 @@ final class LowRank {
     /** One entry of a sparse vector; an entry at ground counts for nothing. */
     record Entry(int at, Complex value) {}
 
-    private static Complex dot(List<Entry> vector, double[] x) {
+    /** Product of a sparse vector and the unknowns. */
+    static Complex dot(List<Entry> vector, double[] x) {
         Complex sum = Complex.ZERO;
         for (Entry entry : vector) {
             if (entry.at() != Circuit.GROUND) {
@@ -26,7 +27,8 @@ final class LowRank {
         return sum;
     }
 
-    private static double[] dense(List<Entry> vector, int size) {
+    /** A sparse vector as a whole right side, real and imaginary parts in turn. */
+    static double[] dense(List<Entry> vector, int size) {
         double[] x = new double[size];
         for (Entry entry : vector) {
             if (entry.at() != Circuit.GROUND) {
@@ -69,30 +71,31 @@ final class LowRank {
     static Optional<double[]> solve(LuFactors factors, double[] unchanged, List<Update> updates) {
         int k = updates.size();
         double[][] z = new double[k][];
-        Complex[][] small = new Complex[k][k + 1];
-        double[] madeOf = new double[k];
         for (int c = 0; c < k; c++) {
             z[c] = factors.solve(dense(updates.get(c).u(), unchanged.length));
         }
+        SmallSystem small = new SmallSystem();
+        small.start(k);
         for (int r = 0; r < k; r++) {
             Update update = updates.get(r);
-            madeOf[r] = update.inverse().magnitude();
+            small.madeOf(r, update.inverse().re(), update.inverse().im());
             for (int c = 0; c < k; c++) {
                 Complex w = dot(update.v(), z[c]);
-                madeOf[r] = Math.max(madeOf[r], w.magnitude());
-                small[r][c] = r == c ? w.plus(update.inverse()) : w;
+                small.madeOf(r, w.re(), w.im());
+                Complex entry = r == c ? w.plus(update.inverse()) : w;
+                small.set(r, c, entry.re(), entry.im());
             }
-            small[r][k] = dot(update.v(), unchanged);
+            Complex right = dot(update.v(), unchanged);
+            small.set(r, k, right.re(), right.im());
         }
-        Complex[] lambda = new Complex[k];
-        if (!SmallSystem.solve(small, madeOf, lambda)) {
+        if (!small.solve()) {
             return Optional.empty();
         }
         double[] x = new double[unchanged.length + 2 * k];
         System.arraycopy(unchanged, 0, x, 0, unchanged.length);
         for (int c = 0; c < k; c++) {
-            double re = lambda[c].re();
-            double im = lambda[c].im();
+            double re = small.real(c);
+            double im = small.imaginary(c);
             for (int i = 0; i < unchanged.length; i += 2) {
                 x[i] -= z[c][i] * re - z[c][i + 1] * im;
                 x[i + 1] -= z[c][i] * im + z[c][i + 1] * re;

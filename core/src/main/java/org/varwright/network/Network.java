@@ -114,14 +114,19 @@ public final class Network {
                 update.get(), shortCurrents(changes, update.get()), changes, siemens, farads, healthyUnknowns);
     }
 
-    /**
-     * What each sensor sees with failures, primary, without anything else; empty where there is no unique answer. For searches that ask often.
-     *
-     * @throws VarwrightException as {@link #solve}
-     */
-    public Optional<List<Complex>> sensors(List<? extends Failure> failures) {
-        return factors.flatMap(f -> LowRank.solve(f, healthyUnknowns, updates(changes(failures))))
-                .map(readout::primaries);
+    /** For searches that ask often; empty where the bank in good order has no unique solution. */
+    public Optional<Sweep> sweep() {
+        return factors.map(f -> new Sweep(this, circuit, assembly, readout, f, healthyUnknowns));
+    }
+
+    /** Admittance of a branch in good order [S]. */
+    Complex siemens(int branch) {
+        return siemens[branch];
+    }
+
+    /** Change of a branch's admittance, in units of the assembly's; none where it is a short circuit. */
+    Complex change(int branch, UnitState state) {
+        return siemens[branch].times((factor(branch, state) - 1.0) / assembly.baseSiemens());
     }
 
     /** The same as {@link #solve} from a new factorization of the changed equations; slower, kept as the check on the low-rank change. */
@@ -148,7 +153,7 @@ public final class Network {
     }
 
     /** Failures sorted by what they change. */
-    private Changes changes(List<? extends Failure> failures) {
+    Changes changes(List<? extends Failure> failures) {
         Map<Integer, UnitState> states = new TreeMap<>();
         Set<Integer> open = new TreeSet<>();
         for (Failure failure : failures) {
@@ -202,8 +207,7 @@ public final class Network {
     }
 
     private long pair(int group) {
-        Circuit.Group g = circuit.groups().get(group);
-        return (g.from() + 1L) * (circuit.nodes() + 1L) + g.to() + 1L;
+        return circuit.pair(circuit.groups().get(group));
     }
 
     /** Low-rank changes: shorted pairs first, in the order of {@link #shortedPairs}. */
@@ -220,8 +224,7 @@ public final class Network {
         changes.states().forEach((branch, state) -> {
             int group = circuit.branches().get(branch).group();
             Circuit.Group ends = circuit.groups().get(group);
-            Complex delta = siemens[branch].times((factor(branch, state) - 1.0) / assembly.baseSiemens());
-            Complex sum = total.merge(pair(group), delta, Complex::plus);
+            Complex sum = total.merge(pair(group), change(branch, state), Complex::plus);
             if (!shorted.contains(pair(group)) && sum.magnitude() > 0.0) {
                 change.put(pair(group), LowRank.Update.admittance(ends.from(), ends.to(), sum));
             }

@@ -60,7 +60,8 @@ final class Readout {
             }
             stages.add(new Solution.StageValue(name, vars));
         }
-        return new Solution.Solved(units, groups(units, x, healthy), legs, lines, neutrals, stages, sensors(x));
+        return new Solution.Solved(
+                units, groups(units, x, healthy), legs, lines, neutrals, stages, sensorValues(primaries(x)));
     }
 
     private List<Solution.UnitValue> units(
@@ -150,8 +151,17 @@ final class Readout {
         return List.copyOf(branches);
     }
 
-    private List<Solution.SensorValue> sensors(double[] x) {
-        List<Complex> primaries = primaries(x);
+    List<Sensor> sensors() {
+        return sensors;
+    }
+
+    /** For each leg, the branches of the first group of each of its strings. */
+    List<List<Integer>> heads() {
+        return heads;
+    }
+
+    /** Every sensor with its primary value. */
+    List<Solution.SensorValue> sensorValues(List<Complex> primaries) {
         List<Solution.SensorValue> values = new ArrayList<>();
         for (int s = 0; s < sensors.size(); s++) {
             Protection protection = sensors.get(s).protection();
@@ -166,8 +176,7 @@ final class Readout {
         return values;
     }
 
-    /** Primary value of each sensor. */
-    List<Complex> primaries(double[] x) {
+    private List<Complex> primaries(double[] x) {
         List<Complex> values = new ArrayList<>();
         for (Sensor sensor : sensors) {
             Complex primary = Complex.ZERO;

@@ -60,6 +60,8 @@ public enum Message {
     KEY_DOES_NOT_FIT("\"{0}\" does not go with {1}; {2}"),
     TOLERANCE_ORDER(
             "the tolerance runs from {0} to {1}; write the lower limit first, from -50 % to 0 %, then the upper, from 0 % to +50 %"),
+    TOLERANCE_WIDE(
+            "the tolerance {0} is wider than the {1} of {2}; the purchase specification counts: look at it or at the nameplate"),
     TOO_MANY_UNITS("the bank has more than {0} units; look at strings, groups and units"),
 
     // bank file: electrical cross-checks

@@ -1,7 +1,9 @@
 package org.varwright.unbalance;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.varwright.network.Solution;
+import org.varwright.network.Sweep;
 import org.varwright.quantity.Complex;
 
 /**
@@ -28,31 +30,23 @@ public record Effect(
         changes = List.copyOf(changes);
     }
 
-    static Effect of(Solution.Solved failed, Solution.Solved healthy) {
-        List<Complex> changes = new java.util.ArrayList<>();
-        for (int s = 0; s < failed.sensors().size(); s++) {
-            changes.add(failed.sensors()
-                    .get(s)
-                    .primary()
-                    .minus(healthy.sensors().get(s).primary()));
-        }
-        boolean lost = false;
-        for (int l = 0; l < failed.legs().size(); l++) {
-            double before = healthy.legs().get(l).amperes().magnitude();
-            lost |= before > 0.0 && failed.legs().get(l).amperes().magnitude() < 1e-6 * before;
+    /** What a sweep shows now against the bank in good order. */
+    static Effect of(Sweep sweep, Solution.Solved healthy) {
+        List<Solution.SensorValue> sensors = sweep.sensorValues();
+        List<Complex> changes = new ArrayList<>();
+        for (int s = 0; s < sensors.size(); s++) {
+            changes.add(sensors.get(s).primary().minus(healthy.sensors().get(s).primary()));
         }
         double before =
                 healthy.stages().stream().mapToDouble(Solution.StageValue::vars).sum();
-        double after =
-                failed.stages().stream().mapToDouble(Solution.StageValue::vars).sum();
         return new Effect(
-                failed.sensors(),
+                sensors,
                 changes,
-                failed.highestUnitPerRated(),
-                failed.highestSectionPerRated(),
-                failed.highestGroupPerHealthy(),
-                before > 0.0 ? after / before : 0.0,
-                lost);
+                sweep.highestUnitPerRated(),
+                sweep.highestSectionPerRated(),
+                sweep.highestGroupPerHealthy(),
+                before > 0.0 ? sweep.vars() / before : 0.0,
+                sweep.isLegLost());
     }
 
     /** The higher of unit and section voltage over rated: what the limit is held against. */

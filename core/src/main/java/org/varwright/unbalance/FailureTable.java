@@ -16,6 +16,7 @@ import org.varwright.network.Failure;
 import org.varwright.network.Network;
 import org.varwright.network.Solution;
 import org.varwright.network.Supply;
+import org.varwright.network.Sweep;
 import org.varwright.network.UnitBranch;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
@@ -34,6 +35,7 @@ final class FailureTable {
     private final Network network;
     private final VoltageLimit limit;
     private final Solution.Solved healthy;
+    private final Sweep sweep;
 
     FailureTable(Bank bank, Stage stage, Capacitances capacitances, Supply supply) {
         this.stage = stage;
@@ -44,6 +46,7 @@ final class FailureTable {
             case Solution.Singular singular ->
                 throw new VarwrightException(Message.NO_SOLUTION, Place.NOWHERE, stage.name(), singular.reason());
         };
+        this.sweep = network.sweep().orElseThrow();
     }
 
     Solution.Solved healthy() {
@@ -177,9 +180,7 @@ final class FailureTable {
     }
 
     private Optional<Effect> effect(List<Failure> failures) {
-        return network.solve(failures) instanceof Solution.Solved solved
-                ? Optional.of(Effect.of(solved, healthy))
-                : Optional.empty();
+        return sweep.set(sweep.fault(failures)) ? Optional.of(Effect.of(sweep, healthy)) : Optional.empty();
     }
 
     VoltageLimit limit() {

@@ -15,9 +15,11 @@ import org.varwright.basis.Source;
 import org.varwright.basis.Term;
 import org.varwright.network.Capacitances;
 import org.varwright.network.Failure;
+import org.varwright.network.Fault;
 import org.varwright.network.Network;
 import org.varwright.network.Solution;
 import org.varwright.network.Supply;
+import org.varwright.network.Sweep;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
@@ -56,6 +58,7 @@ public final class Locator {
     private final int sensor;
     private final Sighting sighting;
     private final Network network;
+    private final Sweep sweep;
     private final Solution.Solved asIs;
     private final double ratio;
     private final double sigma;
@@ -77,6 +80,7 @@ public final class Locator {
         this.sensor = sensor;
         this.sighting = sighting;
         this.network = network;
+        this.sweep = network.sweep().orElseThrow();
         this.asIs = asIs;
         this.error = error;
         ratio = sighting.primary() ? 1.0 : ratio(protection, sighting);
@@ -151,13 +155,27 @@ public final class Locator {
     private record Scored(
             List<Candidate.Part> parts, List<Failure> failures, double logWeight, Complex shown, double distance) {}
 
+    /** A suspect with its failure as the sweep takes it; the twin is the same failure in another group. */
+    private record Resolved(Suspects.Suspect suspect, Fault fault, Optional<Fault> twin) {}
+
     private Locate locate() {
-        List<Suspects.Suspect> suspects = Suspects.of(stage, network, sensor);
-        double total = suspects.stream().mapToDouble(Suspects.Suspect::weight).sum();
+        List<Resolved> suspects = Suspects.of(stage, network, sweep, sensor).stream()
+                .map(s -> new Resolved(
+                        s,
+                        sweep.fault(s.part().standIn()),
+                        s.twin().isEmpty() ? Optional.empty() : Optional.of(sweep.fault(s.twin()))))
+                .toList();
+        double total = suspects.stream().mapToDouble(s -> s.suspect().weight()).sum();
+        Fault nothing = sweep.fault(List.of());
         List<Scored> scored = new ArrayList<>();
-        add(scored, List.of(), List.of(), NOTHING);
-        for (Suspects.Suspect suspect : suspects) {
-            add(scored, List.of(suspect.part()), suspect.part().standIn(), suspect.weight() / total);
+        add(scored, List.of(), nothing, nothing, NOTHING);
+        for (Resolved s : suspects) {
+            add(
+                    scored,
+                    List.of(s.suspect().part()),
+                    s.fault(),
+                    nothing,
+                    s.suspect().weight() / total);
         }
         for (int i = 0; i < suspects.size(); i++) {
             pairs(scored, suspects, i, total);
@@ -168,11 +186,7 @@ public final class Locator {
         List<Candidate> candidates = scored.stream()
                 .filter(s -> Math.exp(s.logWeight() - best) / sum >= SHOWN)
                 .map(s -> new Candidate(
-                        s.parts(),
-                        Math.exp(s.logWeight() - best) / sum,
-                        s.shown(),
-                        lines(s.failures()).orElseThrow(),
-                        s.distance()))
+                        s.parts(), Math.exp(s.logWeight() - best) / sum, s.shown(), lines(s.failures()), s.distance()))
                 // Equal to rounding, the words decide: the same answer in every home of the code.
                 .sorted(Comparator.comparingDouble((Candidate c) -> -Math.rint(1e6 * c.probability()))
                         .thenComparing(Candidate::words))
@@ -192,24 +206,31 @@ public final class Locator {
                 basis(suspects.size()));
     }
 
-    private void pairs(List<Scored> scored, List<Suspects.Suspect> suspects, int i, double total) {
-        Suspects.Suspect first = suspects.get(i);
+    private void pairs(List<Scored> scored, List<Resolved> suspects, int i, double total) {
+        Suspects.Suspect first = suspects.get(i).suspect();
         if (!isPaired(first)) {
             return;
         }
+        Fault fault = suspects.get(i).fault();
         double weight = PAIR * first.weight() / total;
-        if (!first.twin().isEmpty()) {
-            List<Failure> both = new ArrayList<>(first.part().standIn());
-            both.addAll(first.twin());
-            add(scored, List.of(first.part(), first.part()), both, 0.5 * weight * first.weight() / total);
-        }
+        suspects.get(i)
+                .twin()
+                .ifPresent(twin -> add(
+                        scored,
+                        List.of(first.part(), first.part()),
+                        fault,
+                        twin,
+                        0.5 * weight * first.weight() / total));
         for (int j = i + 1; j < suspects.size(); j++) {
-            Suspects.Suspect second = suspects.get(j);
+            Suspects.Suspect second = suspects.get(j).suspect();
             boolean otherLeg = !second.part().place().equals(first.part().place());
             if (otherLeg && isPaired(second)) {
-                List<Failure> both = new ArrayList<>(first.part().standIn());
-                both.addAll(second.part().standIn());
-                add(scored, List.of(first.part(), second.part()), both, weight * second.weight() / total);
+                add(
+                        scored,
+                        List.of(first.part(), second.part()),
+                        fault,
+                        suspects.get(j).fault(),
+                        weight * second.weight() / total);
             }
         }
     }
@@ -218,13 +239,17 @@ public final class Locator {
         return !suspect.part().kind().equals("phase-open") && suspect.part().count() <= MOST_IN_PAIR;
     }
 
-    private void add(List<Scored> scored, List<Candidate.Part> parts, List<Failure> failures, double prior) {
-        network.sensors(failures)
-                .map(primaries -> score(parts, failures, primaries.get(sensor), Math.log(prior)))
-                .ifPresent(scored::add);
+    private void add(List<Scored> scored, List<Candidate.Part> parts, Fault one, Fault other, double prior) {
+        if (sweep.set(one, other)) {
+            List<Failure> failures = new ArrayList<>(one.failures());
+            failures.addAll(other.failures());
+            scored.add(score(parts, failures, Math.log(prior)));
+        }
     }
 
-    private Scored score(List<Candidate.Part> parts, List<Failure> failures, Complex primary, double logPrior) {
+    /** What the sweep shows now against what was read. */
+    private Scored score(List<Candidate.Part> parts, List<Failure> failures, double logPrior) {
+        Complex primary = sweep.sensor(sensor);
         Complex shown = healthy.plus(primary.minus(asIs.sensors().get(sensor).primary()));
         double read = sighting.magnitude() / ratio;
         double distance = sighting.degrees().isPresent()
@@ -235,9 +260,9 @@ public final class Locator {
                 : Math.abs(read - shown.magnitude()) / sigma;
         double squares = distance * distance;
         if (!sighting.lineAmperes().isEmpty()) {
-            List<Double> lines = lines(failures).orElseThrow();
             for (Map.Entry<String, Double> line : sighting.lineAmperes().entrySet()) {
-                double off = lineDistance(lines, "ABC".indexOf(line.getKey()), line.getValue());
+                int phase = "ABC".indexOf(line.getKey());
+                double off = lineDistance(sweep.line(phase).magnitude(), phase, line.getValue());
                 squares += off * off;
                 distance = Math.max(distance, Math.abs(off));
             }
@@ -246,18 +271,19 @@ public final class Locator {
     }
 
     /** Distance of a line current from what it should be, in standard deviations: meter and capacitances, each 2 % at 95 %. */
-    private double lineDistance(List<Double> lines, int phase, double read) {
-        double expected = lines.get(phase);
+    private double lineDistance(double expected, int phase, double read) {
         double normal = asIs.lines().get(phase).amperes().magnitude();
         return (read - expected) / Math.max(0.5 * AMMETER * Math.hypot(expected, normal), 1e-9);
     }
 
-    private Optional<List<Double>> lines(List<Failure> failures) {
-        return network.solve(failures) instanceof Solution.Solved solved
-                ? Optional.of(solved.lines().stream()
-                        .map(l -> l.amperes().magnitude())
-                        .toList())
-                : Optional.empty();
+    private List<Double> lines(List<Failure> failures) {
+        if (!sweep.set(sweep.fault(failures))) {
+            throw new IllegalStateException("a candidate had an answer: " + failures);
+        }
+        return List.of(
+                sweep.line(0).magnitude(),
+                sweep.line(1).magnitude(),
+                sweep.line(2).magnitude());
     }
 
     private List<String> notes() {

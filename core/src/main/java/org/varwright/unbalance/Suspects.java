@@ -9,6 +9,7 @@ import org.varwright.bank.Stage;
 import org.varwright.bank.UnitPosition;
 import org.varwright.network.Failure;
 import org.varwright.network.Network;
+import org.varwright.network.Sweep;
 import org.varwright.network.UnitBranch;
 import org.varwright.quantity.Complex;
 
@@ -47,14 +48,14 @@ final class Suspects {
      */
     private record Alike(Complex change, List<List<UnitBranch>> groups) {}
 
-    static List<Suspect> of(Stage stage, Network network, int sensor) {
+    static List<Suspect> of(Stage stage, Network network, Sweep sweep, int sensor) {
         Map<String, List<UnitBranch>> legs = new LinkedHashMap<>();
         network.branches()
                 .forEach(b -> legs.computeIfAbsent(b.stageLeg(), l -> new ArrayList<>())
                         .add(b));
         List<Suspect> suspects = new ArrayList<>();
         legs.forEach((leg, units) -> {
-            List<Alike> classes = classes(stage, leg, units, network, sensor);
+            List<Alike> classes = classes(stage, leg, units, sweep, sensor);
             classes.forEach(c -> addClass(stage, leg, c.groups(), classes.size() > 1, suspects));
         });
         double total = suspects.stream().mapToDouble(Suspect::weight).sum();
@@ -77,15 +78,14 @@ final class Suspects {
         return new Suspect(new Candidate.Part(place, "phase-open", phases.size(), 0, 0, failures), weight, List.of());
     }
 
-    private static List<Alike> classes(Stage stage, String leg, List<UnitBranch> units, Network network, int sensor) {
-        Complex none = network.sensors(List.of()).map(v -> v.get(sensor)).orElse(Complex.ZERO);
+    private static List<Alike> classes(Stage stage, String leg, List<UnitBranch> units, Sweep sweep, int sensor) {
+        Complex none = sweep.set(sweep.fault(List.of())) ? sweep.sensor(sensor) : Complex.ZERO;
         int inGroup = stage.hasThreePhaseUnits() ? 1 : stage.layoutOf(leg).units();
         List<Alike> classes = new ArrayList<>();
         for (int at = 0; at < units.size(); at += inGroup) {
             List<UnitBranch> group = units.subList(at, at + inGroup);
-            Complex change = network.sensors(List.of(new Failure.UnitOut(group.getFirst())))
-                    .map(v -> v.get(sensor).minus(none))
-                    .orElse(Complex.ZERO);
+            List<Failure> out = List.of(new Failure.UnitOut(group.getFirst()));
+            Complex change = sweep.set(sweep.fault(out)) ? sweep.sensor(sensor).minus(none) : Complex.ZERO;
             classes.stream()
                     .filter(c -> c.change().minus(change).magnitude()
                             <= ALIKE * Math.max(c.change().magnitude(), change.magnitude()) + 1e-9)

@@ -359,6 +359,13 @@ class BankErrorTest {
                 Message.NO_FUSE_AT_ALL,
                 "stages[1].units",
                 "2 units");
+        // IEEE Std 18-1992: 0 to +15 %; a unit to IEC 60871-1 may be at -5 %
+        warning(
+                "tolerance: [0 %, +10 %]",
+                "tolerance: [-5 %, +10 %]", Message.TOLERANCE_WIDE, "unit-types[0].tolerance", "0 % to 15 %");
+        warning(
+                "tolerance: [0 %, +10 %]",
+                "tolerance: [0 %, +16 %]", Message.TOLERANCE_WIDE, "unit-types[0].tolerance", "IEEE Std 18-1992");
         warning("alarm: 6 V", "alarm: 15 V", Message.ALARM_AT_TRIP, "protection[0].alarm", "15 V");
         warning("alarm: 6 V, trip: 15 V, ", "", Message.NO_SETTINGS, "protection[0]", "neither");
         warning(
