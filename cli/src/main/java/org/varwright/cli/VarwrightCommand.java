@@ -10,6 +10,7 @@ import picocli.CommandLine.Spec;
         name = "varwright",
         subcommands = {
             DemoCommand.class,
+            ServeCommand.class,
             CheckCommand.class,
             DrawCommand.class,
             InterlockCommand.class,

@@ -53,6 +53,11 @@ public final class Job {
         return replay.ledger();
     }
 
+    /** What the job is, in a few words; empty before it is opened. */
+    public Optional<String> title() {
+        return ledger().opened.map(Fact.Opened::title);
+    }
+
     /** The bank as described now; empty before the job is opened. */
     public Optional<Bank> bank() {
         return ledger().bank;

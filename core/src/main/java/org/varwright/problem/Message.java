@@ -363,6 +363,11 @@ public enum Message {
             "\"{0}\" is not a height; write times rated voltage such as 1.4 or \"140 %\", or the bus voltage such as 17kV"),
     RATIO_TYPED("\"{0}\" is not a ratio; write primary, colon, secondary, such as 7200:120"),
 
+    // ---- server
+    SERVER_FOLDER("the folder can't be used ({0}); choose another with --data, or mend its permissions"),
+    SERVER_IN_USE("another server has this folder; stop it first, or choose another folder with --data"),
+    SERVER_PORT("port {0} is taken; stop what has it, or choose another with --port"),
+
     // ---- command line, report
     BUS_VOLTS_TYPED("\"{0}\" is neither one line voltage nor three (AB,BC,CA); write 13.8kV or 13.8kV,13.7kV,13.9kV"),
     NOT_POSITIVE("{0} is not above zero; write what was measured"),

@@ -1,0 +1,160 @@
+package org.varwright.server;
+
+import io.javalin.Javalin;
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import io.javalin.util.JavalinBindException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.StandardOpenOption;
+import java.util.Locale;
+import java.util.Objects;
+import org.varwright.json.Json;
+import org.varwright.problem.Message;
+import org.varwright.problem.Place;
+import org.varwright.problem.VarwrightException;
+
+/** The server, from start to stop. */
+public final class Server implements AutoCloseable {
+    private static final System.Logger LOG = System.getLogger(Server.class.getName());
+    private static final String LOOPBACK = "127.0.0.1";
+
+    private final Javalin javalin;
+    private final FileChannel lockFile;
+
+    private Server(Javalin javalin, FileChannel lockFile) {
+        this.javalin = javalin;
+        this.lockFile = lockFile;
+    }
+
+    /**
+     * Starts on loopback, with everything in one folder.
+     *
+     * @throws VarwrightException {@code SERVER_FOLDER} where the folder can't be used, {@code SERVER_IN_USE} where another server has it, {@code SERVER_PORT} where the port
+     *     is taken
+     */
+    public static Server start(ServerSettings settings) {
+        Place place = new Place(settings.data().toString(), 0, 0, "");
+        try {
+            Files.createDirectories(settings.data());
+            FileChannel lockFile = FileChannel.open(
+                    settings.data().resolve("lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+            if (!isLocked(lockFile)) {
+                lockFile.close();
+                throw new VarwrightException(Message.SERVER_IN_USE, place);
+            }
+            Store store = Store.open(settings.data().resolve("varwright.sqlite"));
+            Attachments attachments = Attachments.in(settings.data().resolve("attachments"));
+            return new Server(listen(settings.port(), store, attachments), lockFile);
+        } catch (IOException e) {
+            throw new VarwrightException(Message.SERVER_FOLDER, place, String.valueOf(e.getMessage()));
+        }
+    }
+
+    /** Takes the folder for this server; the lock goes with the open file. */
+    private static boolean isLocked(FileChannel file) throws IOException {
+        try {
+            return file.tryLock() != null;
+        } catch (OverlappingFileLockException e) {
+            return false;
+        }
+    }
+
+    private static Javalin listen(int port, Store store, Attachments attachments) {
+        Javalin javalin = Javalin.create(Server::configure);
+        javalin.before(context -> {
+            Guard.harden(context);
+            Guard.check(context);
+        });
+        javalin.get("/healthz", Server::health);
+        javalin.get("/api/openapi.yaml", Server::openApi);
+        BankRoutes banks = new BankRoutes(store);
+        javalin.get("/api/banks", banks::list);
+        javalin.get("/api/banks/{bank}", banks::get);
+        javalin.put("/api/banks/{bank}", banks::put);
+        JobRoutes jobs = new JobRoutes(store);
+        javalin.get("/api/jobs", jobs::list);
+        javalin.get("/api/jobs/{job}", jobs::get);
+        javalin.get("/api/jobs/{job}/events", jobs::events);
+        javalin.post("/api/jobs/{job}/events", jobs::add);
+        AttachmentRoutes files = new AttachmentRoutes(attachments);
+        javalin.get("/api/attachments/{sha256}", files::get);
+        javalin.put("/api/attachments/{sha256}", files::put);
+        javalin.exception(Refusal.class, Server::refuse);
+        javalin.exception(
+                HttpResponseException.class,
+                (e, context) -> refuse(Refusal.of(e.getStatus(), refused(context)), context));
+        javalin.exception(Exception.class, (e, context) -> {
+            LOG.log(System.Logger.Level.ERROR, context.method() + " " + context.path(), e);
+            refuse(
+                    Refusal.of(
+                            500,
+                            "a fault in the server itself, not in what was sent; nothing was changed, what was sent is still on the device"),
+                    context);
+        });
+        javalin.error(404, context -> {
+            if (context.result() == null
+                    || Objects.requireNonNull(context.result()).isEmpty()) {
+                refuse(Refusal.of(404, refused(context)), context);
+            }
+        });
+        try {
+            return javalin.start(LOOPBACK, port);
+        } catch (JavalinBindException e) {
+            throw new VarwrightException(Message.SERVER_PORT, Place.NOWHERE, String.valueOf(port));
+        }
+    }
+
+    private static void configure(JavalinConfig config) {
+        config.showJavalinBanner = false;
+    }
+
+    private static String refused(Context context) {
+        return context.method() + " " + context.path()
+                + " is nothing that this server answers; /api/openapi.yaml lists what it does";
+    }
+
+    private static void refuse(Refusal refusal, Context context) {
+        context.status(refusal.status()).contentType(Refusal.MEDIA_TYPE).result(refusal.json());
+    }
+
+    private static void health(Context context) {
+        Answers.json(context, Json.object().put("status", "ok").build());
+    }
+
+    private static void openApi(Context context) throws IOException {
+        context.contentType("application/yaml; charset=utf-8").result(openApiText());
+    }
+
+    /** The description of the API, as it is served. */
+    static String openApiText() throws IOException {
+        try (InputStream in = Objects.requireNonNull(Server.class.getResourceAsStream("openapi.yaml"))) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        }
+    }
+
+    /** {@code http://127.0.0.1:PORT/}. */
+    public String address() {
+        return String.format(Locale.ROOT, "http://%s:%d/", LOOPBACK, javalin.port());
+    }
+
+    /** Lets running requests end, then stops. Stopping twice does no harm. */
+    @Override
+    public void close() {
+        if (!lockFile.isOpen()) {
+            return;
+        }
+        javalin.stop();
+        try {
+            lockFile.close();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

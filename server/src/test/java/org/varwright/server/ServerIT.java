@@ -1,0 +1,244 @@
+package org.varwright.server;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.net.Socket;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.varwright.job.Sha256;
+import org.varwright.problem.Message;
+import org.varwright.problem.VarwrightException;
+
+/** Every operation of the API over HTTP, with a real database; every answer is held against the description. */
+@SuppressWarnings("NullAway.Init") // JUnit sets them
+class ServerIT {
+    @TempDir
+    private Path data;
+
+    private Server server;
+    private Api api;
+
+    @BeforeEach
+    void start() throws IOException {
+        server = Server.start(new ServerSettings(data, 0));
+        api = new Api(server.address());
+    }
+
+    @AfterEach
+    void stop() {
+        server.close();
+    }
+
+    // ---- banks
+
+    @Test
+    void aBankIsPutReadAndReplacedByWhoHasSeenIt() throws Exception {
+        String text = Lines.bank("corbel-reach-3");
+        HttpResponse<String> made = api.send("PUT", "api/banks/corbel", text, "If-None-Match", "*");
+        assertEquals(201, made.statusCode(), made.body());
+        HttpResponse<String> read = api.get("api/banks/corbel");
+        assertEquals(text, read.body());
+        String tag = read.headers().firstValue("ETag").orElseThrow();
+        assertEquals(
+                412,
+                api.send("PUT", "api/banks/corbel", text, "If-None-Match", "*").statusCode());
+        assertEquals(428, api.send("PUT", "api/banks/corbel", text).statusCode());
+        String changed = text.replace("Corbel Reach water works", "Corbel Reach pumping works");
+        assertEquals(
+                204,
+                api.send("PUT", "api/banks/corbel", changed, "If-Match", tag).statusCode());
+        assertEquals(
+                412,
+                api.send("PUT", "api/banks/corbel", text, "If-Match", tag).statusCode(),
+                "the tag is of the version before");
+        assertEquals(
+                "Corbel Reach pumping works",
+                api.json(api.get("api/banks")).at("/banks/0/site").asText());
+    }
+
+    @Test
+    void aBankThatCanNotBeReadIsRefusedWithEveryPlace() throws Exception {
+        String text = Lines.bank("corbel-reach-3").replace("voltage: 12.47 kV", "voltage: 12.47");
+        HttpResponse<String> refused = api.send("PUT", "api/banks/corbel", text, "If-None-Match", "*");
+        assertEquals(422, refused.statusCode());
+        assertEquals("NO_UNIT", api.json(refused).at("/problems/0/code").asText());
+        assertTrue(api.json(refused).at("/problems/0/line").asInt() > 1);
+        assertEquals(0, api.json(api.get("api/banks")).path("banks").size());
+    }
+
+    @Test
+    void aBankThatIsTooLargeIsRefused() throws Exception {
+        assertEquals(
+                413,
+                api.send("PUT", "api/banks/corbel", "#".repeat(2_000_001), "If-None-Match", "*")
+                        .statusCode());
+    }
+
+    // ---- jobs
+
+    @Test
+    void linesGoInAndComeOutAsTheyAre() throws Exception {
+        Lines tablet = new Lines("spring", "tablet-a");
+        String first = tablet.open();
+        assertEquals(
+                1,
+                api.json(api.send("POST", "api/jobs/spring/events", first))
+                        .path("added")
+                        .asInt());
+        String seen = tablet.lastHash();
+        String more = tablet.note("one") + tablet.note("two");
+        HttpResponse<String> added = api.send("POST", "api/jobs/spring/events", first + more);
+        assertEquals(2, api.json(added).path("added").asInt());
+        assertEquals(1, api.json(added).path("known").asInt(), "sending twice does no harm");
+        assertEquals(tablet.hash(), api.json(added).path("hash").asText());
+        assertEquals(tablet.all(), api.get("api/jobs/spring/events").body());
+        assertEquals(more, api.get("api/jobs/spring/events?have=" + seen).body());
+        assertEquals("alarm", api.json(api.get("api/jobs/spring")).path("title").asText());
+        assertEquals("spring", api.json(api.get("api/jobs")).at("/jobs/0/job").asText());
+    }
+
+    @Test
+    void twoTabletsThatWorkedApartLoseNothing() throws Exception {
+        Lines a = new Lines("spring", "tablet-a");
+        String opened = a.open();
+        Lines b = new Lines("spring", "tablet-b").from(opened);
+        api.send("POST", "api/jobs/spring/events", opened + a.note("from a"));
+        HttpResponse<String> both = api.send("POST", "api/jobs/spring/events", b.note("from b"));
+        assertEquals(3, api.json(both).path("events").asInt());
+        assertEquals(0, api.json(api.get("api/jobs/spring")).path("findings").size());
+    }
+
+    @Test
+    void oneBadLineTakesNoneIn() throws Exception {
+        Lines tablet = new Lines("spring", "tablet-a");
+        String lines = tablet.open() + "not an event\n" + tablet.note("x");
+        assertEquals(422, api.send("POST", "api/jobs/spring/events", lines).statusCode());
+        assertEquals(422, api.send("POST", "api/jobs/spring/events", "").statusCode());
+        assertEquals(
+                422, api.send("POST", "api/jobs/autumn/events", tablet.all()).statusCode());
+        assertEquals(404, api.get("api/jobs/spring").statusCode());
+    }
+
+    @Test
+    void aForgedLineStaysVisible() throws Exception {
+        Lines tablet = new Lines("spring", "tablet-a");
+        String lines = tablet.open() + tablet.note("all well") + tablet.note("still");
+        api.send("POST", "api/jobs/spring/events", lines.replace("all well", "not well"));
+        String finding = api.json(api.get("api/jobs/spring")).at("/findings/0").asText();
+        assertTrue(finding.contains("tablet-a:3 does not follow"), finding);
+    }
+
+    // ---- attachments
+
+    @Test
+    void anAttachmentIsNamedByWhatIsInIt() throws Exception {
+        String content = "a photo of stage 2";
+        String hash = Sha256.of(content);
+        assertEquals(201, api.send("PUT", "api/attachments/" + hash, content).statusCode());
+        assertEquals(204, api.send("PUT", "api/attachments/" + hash, content).statusCode());
+        HttpResponse<String> read = api.get("api/attachments/" + hash);
+        assertEquals(content, read.body());
+        assertEquals(
+                "attachment", read.headers().firstValue("Content-Disposition").orElse(""));
+        String other = Sha256.of("something else");
+        assertEquals(422, api.send("PUT", "api/attachments/" + other, content).statusCode());
+        assertEquals(404, api.get("api/attachments/" + other).statusCode());
+        try (var files = Files.walk(data.resolve("attachments"))) {
+            assertEquals(1, files.filter(Files::isRegularFile).count(), "what was refused leaves nothing behind");
+        }
+    }
+
+    @Test
+    void aNameThatClimbsOutOfTheFolderIsNoName() throws Exception {
+        for (String path : new String[] {
+            "api/attachments/..%2F..%2Fvarwright.sqlite",
+            "api/attachments/%2e%2e",
+            "api/banks/..%2Fx",
+            "api/jobs/%2Fetc%2Fpasswd"
+        }) {
+            int status = api.get(path).statusCode();
+            assertTrue(status == 404 || status == 400, path + ": " + status);
+        }
+    }
+
+    // ---- who may ask
+
+    @Test
+    void aPageFromElsewhereGetsNothing() throws Exception {
+        String text = Lines.bank("corbel-reach-3");
+        assertEquals(
+                403,
+                new Raw(server.address())
+                        .send("PUT /api/banks/corbel HTTP/1.1", "Origin: https://elsewhere.example", text));
+        assertEquals(
+                403,
+                new Raw(server.address()).send("PUT /api/banks/corbel HTTP/1.1", "Sec-Fetch-Site: cross-site", text));
+        assertEquals(421, new Raw(server.address()).send("GET /api/banks HTTP/1.1", "Host: elsewhere.example", ""));
+        assertEquals(0, api.json(api.get("api/banks")).path("banks").size());
+    }
+
+    /** HTTP by hand: the client of the JDK does not let a test lie about the host. */
+    private record Raw(String address) {
+        int send(String request, String header, String body) throws IOException {
+            int port = Integer.parseInt(address.replaceAll(".*:(\\d+)/", "$1"));
+            String host = header.startsWith("Host:") ? "" : "Host: 127.0.0.1:" + port + "\r\n";
+            byte[] bytes = body.getBytes(StandardCharsets.UTF_8);
+            try (Socket socket = new Socket("127.0.0.1", port)) {
+                String head = request + "\r\n" + host + header + "\r\nIf-None-Match: *\r\nContent-Length: "
+                        + bytes.length + "\r\nConnection: close\r\n\r\n";
+                socket.getOutputStream().write(head.getBytes(StandardCharsets.US_ASCII));
+                socket.getOutputStream().write(bytes);
+                socket.getOutputStream().flush();
+                String line = new String(socket.getInputStream().readNBytes(12), StandardCharsets.US_ASCII);
+                return Integer.parseInt(line.substring(9));
+            }
+        }
+    }
+
+    @Test
+    void everyAnswerIsHardened() throws Exception {
+        for (String path : new String[] {"healthz", "api/banks", "api/nothing", "nowhere"}) {
+            var headers = api.get(path).headers();
+            assertTrue(headers.firstValue("Content-Security-Policy").orElse("").contains("default-src 'none'"), path);
+            assertEquals("nosniff", headers.firstValue("X-Content-Type-Options").orElse(""), path);
+        }
+    }
+
+    @Test
+    void whatIsNotThereIsSaidAsAProblem() throws Exception {
+        HttpResponse<String> answer = api.get("api/nothing");
+        assertEquals(404, answer.statusCode());
+        assertEquals("Not Found", api.json(answer).path("title").asText());
+    }
+
+    // ---- the folder
+
+    @Test
+    void aFolderHasOneServer() {
+        VarwrightException e = assertThrows(VarwrightException.class, () -> Server.start(new ServerSettings(data, 0)));
+        assertEquals(Message.SERVER_IN_USE, e.problems().getFirst().message());
+    }
+
+    @Test
+    void whatWasAcknowledgedIsThereAfterARestart() throws Exception {
+        Lines tablet = new Lines("spring", "tablet-a");
+        api.send("POST", "api/jobs/spring/events", tablet.open() + tablet.note("kept"));
+        server.close();
+        start();
+        assertEquals(tablet.all(), api.get("api/jobs/spring/events").body());
+    }
+
+    @Test
+    void theDescriptionIsServed() throws Exception {
+        assertEquals(Server.openApiText(), api.get("api/openapi.yaml").body());
+    }
+}
