@@ -86,7 +86,7 @@ class AccessTest {
                 .findFirst()
                 .orElseThrow();
         assertEquals(
-                org.varwright.discharge.Discharge.waitOf(bank, "stage 1").seconds(),
+                org.varwright.discharge.Discharge.of(bank, Optional.empty()).longestWaitSeconds(),
                 hold.seconds().orElseThrow());
         assertEquals(4, hold.moves().size(), "the waits of all stages run together");
         assertTrue(hold.expected().endsWith("now prove dead"));
