@@ -1,16 +1,20 @@
 package org.varwright.cli;
 
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.varwright.bank.Bank;
 import org.varwright.basis.BasisText;
+import org.varwright.plot.Width;
 import org.varwright.quantity.Dimension;
 import org.varwright.resonance.Resonance;
 import org.varwright.resonance.ResonanceJson;
 import org.varwright.resonance.ResonanceQuestion;
 import org.varwright.resonance.ResonanceText;
+import org.varwright.resonance.ScanChart;
 import org.varwright.resonance.Spectrum;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -43,6 +47,12 @@ final class ResonanceCommand extends BankCommand {
             description = "Stages that are on, such as \"stage 1,stage 3\"; every combination where it is not given.")
     private List<String> stages = new ArrayList<>();
 
+    @Option(
+            names = "-o",
+            paramLabel = "FILE.svg",
+            description = "Draw the impedance scan: the whole bank and the worst combinations, by order.")
+    private @Nullable Path target;
+
     @Override
     Answer answer(BankArgument argument) {
         Bank bank = argument.bank(err());
@@ -54,6 +64,9 @@ final class ResonanceCommand extends BankCommand {
                         stages.isEmpty()
                                 ? Optional.empty()
                                 : Optional.of(stages.stream().map(String::strip).toList())));
+        if (target != null && resonance.source().isPresent()) {
+            OutputFile.write(target, ScanChart.of(resonance).svg(Width.PAGE).getBytes(StandardCharsets.UTF_8));
+        }
         String text = ResonanceText.of(resonance) + (explain() ? BasisText.ofChecks(resonance.checks()) : "");
         ExitCode code =
                 resonance.source().isEmpty() ? ExitCode.UNDECIDED : resonance.isGood() ? ExitCode.DONE : ExitCode.NO;

@@ -36,6 +36,7 @@ public final class CheckText {
             case "Ω" -> Dimension.RESISTANCE.format(value);
             case "J" -> Dimension.ENERGY.format(value);
             case "s" -> Dimension.TIME.format(value);
+            case "var" -> Dimension.REACTIVE_POWER.format(value);
             case "" -> Dimension.digits(value, 4);
             default -> Dimension.digits(value, 4) + " " + unit;
         };

@@ -231,7 +231,13 @@ public record Duty(
     public List<Check> checks() {
         List<Check> all = new ArrayList<>();
         stages.forEach(s -> all.addAll(s.checks()));
-        all.addAll(distortion);
+        all.addAll(otherChecks());
+        return all;
+    }
+
+    /** Every check but those of the units in service. */
+    public List<Check> otherChecks() {
+        List<Check> all = new ArrayList<>(distortion);
         conductors.forEach(c -> all.addAll(c.checks()));
         overvoltages.forEach(o -> all.add(o.check()));
         relocations.forEach(r -> all.addAll(r.checks()));

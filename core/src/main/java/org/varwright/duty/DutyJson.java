@@ -133,17 +133,18 @@ public final class DutyJson {
                 .put("wantedVars", a.wantedVars().orElse(Double.NaN))
                 .put("allOnPowerFactor", a.allOnPowerFactor())
                 .put("leading", a.isLeading())
-                .put(
-                        "use",
-                        a.use()
-                                .map(u -> (Json) Json.object()
-                                        .put("combination", u.combination())
-                                        .put("vars", u.vars())
-                                        .put("powerFactor", u.powerFactor())
-                                        .put("enough", u.isEnough())
-                                        .put("avoid", u.isToAvoid())
-                                        .build())
-                                .orElse(Json.none()))
+                .put("use", a.use().map(DutyJson::use).orElse(Json.none()))
+                .put("clear", a.clear().map(DutyJson::use).orElse(Json.none()))
+                .build();
+    }
+
+    private static Json use(LoadAnswer.Use use) {
+        return Json.object()
+                .put("combination", use.combination())
+                .put("vars", use.vars())
+                .put("powerFactor", use.powerFactor())
+                .put("enough", use.isEnough())
+                .put("avoid", use.isToAvoid())
                 .build();
     }
 }

@@ -13,7 +13,8 @@ import java.util.OptionalDouble;
  * @param wantedVars from the bank for the power factor wanted [var]; below 0 where none are wanted
  * @param allOnPowerFactor with every stage on
  * @param isLeading whether it is leading with every stage on
- * @param use combination to use; empty where none suits
+ * @param use combination to use; empty where no power factor is wanted
+ * @param clear where resonance speaks against that one: the most that it doesn't speak against and that doesn't lead
  */
 public record LoadAnswer(
         String load,
@@ -23,7 +24,8 @@ public record LoadAnswer(
         OptionalDouble wantedVars,
         double allOnPowerFactor,
         boolean isLeading,
-        Optional<Use> use) {
+        Optional<Use> use,
+        Optional<Use> clear) {
     /**
      * What to have on.
      *
@@ -31,7 +33,7 @@ public record LoadAnswer(
      * @param vars that it gives [var]
      * @param powerFactor with it
      * @param isEnough whether the power factor wanted is reached
-     * @param isToAvoid whether resonance speaks against it, there being no other
+     * @param isToAvoid whether resonance speaks against it
      */
     public record Use(String combination, double vars, double powerFactor, boolean isEnough, boolean isToAvoid) {}
 }

@@ -56,6 +56,8 @@ final class LoadStudy {
         OptionalDouble wantedVars = wanted.isPresent()
                 ? OptionalDouble.of(PowerFactor.varsWanted(watts, vars, wanted.getAsDouble()))
                 : OptionalDouble.empty();
+        Optional<LoadAnswer.Use> use =
+                wantedVars.isPresent() ? use(watts, vars, wantedVars.getAsDouble()) : Optional.empty();
         return new LoadAnswer(
                 name,
                 watts,
@@ -64,7 +66,15 @@ final class LoadStudy {
                 wantedVars,
                 PowerFactor.of(watts, vars - given),
                 given > vars * (1.0 + 1e-9),
-                wantedVars.isPresent() ? use(watts, vars, wantedVars.getAsDouble()) : Optional.empty());
+                use,
+                use.filter(LoadAnswer.Use::isToAvoid).flatMap(u -> clear(watts, vars)));
+    }
+
+    private Optional<LoadAnswer.Use> clear(double watts, double vars) {
+        return choices().stream()
+                .filter(c -> !c.isToAvoid() && c.vars() <= Math.max(0.0, vars) * (1.0 + 1e-9))
+                .max(Comparator.comparingDouble(Choice::vars))
+                .map(c -> new LoadAnswer.Use(c.name(), c.vars(), PowerFactor.of(watts, vars - c.vars()), false, false));
     }
 
     private double bankVars() {

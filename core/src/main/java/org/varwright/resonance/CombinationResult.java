@@ -14,7 +14,8 @@ import org.varwright.basis.Verdict;
  * @param peaks parallel resonances with no load, by rising order
  * @param tunedOrders series resonances of its stages up to order 50, by rising order
  * @param amplifications at the orders looked at
- * @param duty with the harmonics given; empty where none are
+ * @param duty with the harmonics given, least damped; empty where none are
+ * @param mildest the same in the load case and with the source resistance that damp most
  * @param checks what was held against a limit
  * @param reasons to avoid it, in words; empty where nothing speaks against it
  */
@@ -26,6 +27,7 @@ public record CombinationResult(
         List<Double> tunedOrders,
         List<Amplification> amplifications,
         Optional<HarmonicDuty> duty,
+        Optional<HarmonicDuty> mildest,
         List<Check> checks,
         List<String> reasons) {
     public CombinationResult {

@@ -77,7 +77,8 @@ public final class CombinationStudy {
         for (int order : orders(stages)) {
             amplifications.add(amplification(stages, order));
         }
-        Optional<HarmonicDuty> duty = spectrum.isEmpty() ? Optional.empty() : Optional.of(duty(stages));
+        Optional<HarmonicDuty> duty = spectrum.isEmpty() ? Optional.empty() : Optional.of(worst(stages));
+        Optional<HarmonicDuty> mildest = spectrum.isEmpty() ? Optional.empty() : Optional.of(mildest(stages));
         List<Check> checks = new ArrayList<>(amplificationChecks(combination, amplifications, vars));
         duty.ifPresent(d -> checks.addAll(dutyChecks(combination, d)));
         return new CombinationResult(
@@ -88,14 +89,16 @@ public final class CombinationStudy {
                 plain.seriesOrders(BusModel.HIGHEST_ORDER),
                 amplifications,
                 duty,
+                mildest,
                 checks,
-                reasons(amplifications, duty));
+                reasons(amplifications, duty, mildest));
     }
 
     /** Why to avoid a combination; a distortion that stands there without the bank is no reason. */
-    private List<String> reasons(List<Amplification> amplifications, Optional<HarmonicDuty> duty) {
+    private List<String> reasons(
+            List<Amplification> amplifications, Optional<HarmonicDuty> duty, Optional<HarmonicDuty> mildest) {
         List<String> reasons = new ArrayList<>();
-        duty.ifPresent(d -> reasons.addAll(broken(d)));
+        duty.ifPresent(d -> reasons.addAll(broken(d, mildest.orElse(d))));
         for (Amplification a : amplifications) {
             if (!(a.factor() <= HIGH_AMPLIFICATION)) {
                 reasons.add("order " + a.order() + " × " + number(a.factor()) + " (" + a.load() + ")");
@@ -106,7 +109,7 @@ public final class CombinationStudy {
     }
 
     /** One sentence a limit that is broken, with the stages that break it. */
-    private List<String> broken(HarmonicDuty duty) {
+    private List<String> broken(HarmonicDuty duty, HarmonicDuty mildest) {
         Map<String, List<String>> stages = new LinkedHashMap<>();
         Map<String, ContinuousLimits.Judged> worst = new LinkedHashMap<>();
         for (HarmonicDuty.StageStress stage : duty.stages()) {
@@ -120,9 +123,20 @@ public final class CombinationStudy {
         }
         List<String> sentences = new ArrayList<>();
         worst.forEach((quantity, judged) -> sentences.add(quantity + " up to " + number(judged.value())
-                + " of rated, limit " + number(judged.limit().value()) + ", in "
+                + " of rated (" + number(highest(mildest, quantity)) + " most damped), limit "
+                + number(judged.limit().value()) + ", in "
                 + Enumeration.of(stages.getOrDefault(quantity, List.of()))));
         return sentences;
+    }
+
+    private double highest(HarmonicDuty duty, String quantity) {
+        double highest = 0.0;
+        for (HarmonicDuty.StageStress stage : duty.stages()) {
+            for (ContinuousLimits.Judged judged : limits.judge(stage.stress())) {
+                highest = judged.quantity().equals(quantity) ? Math.max(highest, judged.value()) : highest;
+            }
+        }
+        return highest;
     }
 
     /** The total distortion where the bank lifts it over what is recommended, else the first single harmonic that it lifts over. */
@@ -206,10 +220,10 @@ public final class CombinationStudy {
         return new Peak(order, plain.ohms(order), plain.amplification(order), damped);
     }
 
-    private HarmonicDuty duty(List<StageModel> stages) {
-        HarmonicDuty worst = duty(stages, loads.getFirst());
+    private HarmonicDuty worst(List<StageModel> stages) {
+        HarmonicDuty worst = duty(stages, loads.getFirst(), SourceImpedance.ResistanceLaw.CONSTANT);
         for (LoadCase load : loads.subList(1, loads.size())) {
-            HarmonicDuty other = duty(stages, load);
+            HarmonicDuty other = duty(stages, load, SourceImpedance.ResistanceLaw.CONSTANT);
             if (other.use(limits) > worst.use(limits) * (1.0 + 1e-9)) {
                 worst = other;
             }
@@ -217,8 +231,19 @@ public final class CombinationStudy {
         return worst;
     }
 
-    private HarmonicDuty duty(List<StageModel> stages, LoadCase load) {
-        BusModel bus = bus(stages, load, SourceImpedance.ResistanceLaw.CONSTANT);
+    private HarmonicDuty mildest(List<StageModel> stages) {
+        HarmonicDuty mildest = duty(stages, loads.getFirst(), SourceImpedance.ResistanceLaw.RISING);
+        for (LoadCase load : loads.subList(1, loads.size())) {
+            HarmonicDuty other = duty(stages, load, SourceImpedance.ResistanceLaw.RISING);
+            if (other.use(limits) < mildest.use(limits) * (1.0 - 1e-9)) {
+                mildest = other;
+            }
+        }
+        return mildest;
+    }
+
+    private HarmonicDuty duty(List<StageModel> stages, LoadCase load, SourceImpedance.ResistanceLaw law) {
+        BusModel bus = bus(stages, load, law);
         HarmonicFlow flow = HarmonicFlow.of(bus, spectrum, bank.system().phaseVolts());
         double phaseVolts = busVolts / Math.sqrt(3.0);
         List<HarmonicDuty.StageStress> stresses = new ArrayList<>();

@@ -107,6 +107,7 @@ public final class ResonanceJson {
                                         .build())
                                 .toList()))
                 .put("duty", c.duty().map(ResonanceJson::duty).orElse(Json.none()))
+                .put("mildest", c.mildest().map(ResonanceJson::duty).orElse(Json.none()))
                 .put("verdict", c.verdict().code())
                 .put("reasons", Json.strings(c.reasons()))
                 .build();

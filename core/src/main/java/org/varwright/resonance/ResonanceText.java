@@ -52,7 +52,7 @@ public final class ResonanceText {
         page.item(
                 "  - ",
                 "Source resistance as at the fundamental at every order: the highest peaks. The second figure of a peak"
-                        + " has it rise with the order, and the load that damps most.");
+                        + " has it rise with the order, and the load that damps most; \"most damped\" is the same.");
         page.item(
                 "  - ",
                 "Every load case of the file is looked at, and no load; the worst counts. Harmonics of one order add as"

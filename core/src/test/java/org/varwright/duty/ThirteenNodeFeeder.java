@@ -134,12 +134,11 @@ final class ThirteenNodeFeeder {
             Complex[] v = at(load.node());
             Complex across = load.to() < 0 ? v[load.from()] : v[load.from()].minus(v[load.to()]);
             double nominal = load.to() < 0 ? PHASE_VOLTS : 4160.0;
-            double scale =
-                    switch (load.kind()) {
-                        case POWER -> 1.0;
-                        case CURRENT -> across.magnitude() / nominal;
-                        case IMPEDANCE -> across.magnitude() * across.magnitude() / nominal / nominal;
-                    };
+            double scale = switch (load.kind()) {
+                case POWER -> 1.0;
+                case CURRENT -> across.magnitude() / nominal;
+                case IMPEDANCE -> across.magnitude() * across.magnitude() / nominal / nominal;
+            };
             Complex amperes = load.voltAmperes().times(scale).dividedBy(across).conjugate();
             Complex[] at = java.util.Objects.requireNonNull(drawn.get(load.node()));
             at[load.from()] = at[load.from()].plus(amperes);

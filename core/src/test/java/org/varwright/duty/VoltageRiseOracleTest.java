@@ -46,8 +46,7 @@ class VoltageRiseOracleTest {
                     """
                     unit-types: [{name: U, rating: %s kvar, voltage: 7.967433715 kV, frequency: 60 Hz, tolerance: [0 %%, +10 %%]}]
                     stages: [{name: S, connection: wye-ungrounded, groups: 1, units: 1, unit: U}]
-                    """
-                            .formatted(kvar / 3.0));
+                    """.formatted(kvar / 3.0));
             VoltageRise rise = Duty.of(bank, DutyQuestion.PLAIN).rises().getFirst();
             assertEquals(kvar * 1e3, rise.vars(), 1.0);
             double before = busKilovolts(0.0);
@@ -76,7 +75,13 @@ class VoltageRiseOracleTest {
                 .setTargetV(115.0)
                 .setVoltageRegulatorOn(true)
                 .add();
-        high.newLoad().setId("D").setBus("B1").setConnectableBus("B1").setP0(5.0).setQ0(0.0).add();
+        high.newLoad()
+                .setId("D")
+                .setBus("B1")
+                .setConnectableBus("B1")
+                .setP0(5.0)
+                .setQ0(0.0)
+                .add();
         substation
                 .newTwoWindingsTransformer()
                 .setId("T")
@@ -126,8 +131,8 @@ class VoltageRiseOracleTest {
                 .setSlackBusSelectionMode(SlackBusSelectionMode.NAME)
                 .setSlackBusId("V1_0")
                 .setNewtonRaphsonConvEpsPerEq(1e-11);
-        LoadFlowResult result = new LoadFlow.Runner(new OpenLoadFlowProvider(new DenseMatrixFactory()))
-                .run(grid, parameters);
+        LoadFlowResult result =
+                new LoadFlow.Runner(new OpenLoadFlowProvider(new DenseMatrixFactory())).run(grid, parameters);
         assertTrue(result.isFullyConverged(), result.getComponentResults().toString());
         return far.getBusView().getBuses().iterator().next().getV();
     }

@@ -105,7 +105,11 @@ final class HarmonicDeck {
                     boolean upper = leg.charAt(2) == 'u';
                     chain(stage, leg, upper ? top : middle, upper ? middle : "b" + s + x);
                     if (leg.endsWith("ul")) {
-                        series("b" + s + x, neutral, atNeutral ? reactor.henries() : 0.0, atNeutral ? ohms(reactor) : 0.0);
+                        series(
+                                "b" + s + x,
+                                neutral,
+                                atNeutral ? reactor.henries() : 0.0,
+                                atNeutral ? ohms(reactor) : 0.0);
                     }
                 }
             }

@@ -16,9 +16,7 @@ class ResonanceOracleTest {
     private static final double TOLERANCE = 2e-5;
 
     /** A detuned wye, a filter with its reactor at the neutral, a bare delta and a double wye with reactors at its neutrals, with load. */
-    private static final Bank MIXED = BankText.bank(
-            BankText.system("13.8", "280", ", x-over-r: 11"),
-            """
+    private static final Bank MIXED = BankText.bank(BankText.system("13.8", "280", ", x-over-r: 11"), """
             unit-types:
               - {name: U, rating: 300 kvar, voltage: 8.32 kV, frequency: 60 Hz, tolerance: [0 %, +10 %]}
               - {name: D, rating: 100 kvar, voltage: 13.8 kV, frequency: 60 Hz, tolerance: [0 %, +10 %]}
@@ -55,8 +53,7 @@ class ResonanceOracleTest {
             orders.add(1.0 + 0.2 * i);
         }
         for (LoadCase load : LoadCase.of(bank)) {
-            Ngspice.Measured measured =
-                    Ngspice.measure(new HarmonicDeck(bank, source).text(load, 0.0, 1.0, orders));
+            Ngspice.Measured measured = Ngspice.measure(new HarmonicDeck(bank, source).text(load, 0.0, 1.0, orders));
             BusModel bus = bus(bank, source, load);
             for (int i = 0; i < orders.size(); i++) {
                 double ohms = bus.ohms(orders.get(i));
@@ -94,8 +91,8 @@ class ResonanceOracleTest {
             throws Exception {
         Ngspice.Measured measured =
                 Ngspice.measure(new HarmonicDeck(MIXED, source).text(load, background, injected, orders));
-        HarmonicFlow flow =
-                HarmonicFlow.of(bus(MIXED, source, load), harmonics, MIXED.system().phaseVolts());
+        HarmonicFlow flow = HarmonicFlow.of(
+                bus(MIXED, source, load), harmonics, MIXED.system().phaseVolts());
         for (int i = 0; i < orders.size(); i++) {
             HarmonicFlow.Order order = flow.orders().get(i);
             double volts = measured.get("v" + i);
