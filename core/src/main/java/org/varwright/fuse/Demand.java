@@ -32,7 +32,7 @@ record Demand(
     /** Part of the current of a full short at which a fuse must still operate. */
     static final double LOW = 0.95;
 
-    static Demand of(Bank bank, Stage stage, FusePlace place, FullShort.Result fault) {
+    static Demand of(Bank bank, Stage stage, FusePlace place, FullShort.Result fault, HarmonicShare harmonics) {
         RatingRule rule = place == FusePlace.UNIT
                 ? RatingRule.unit(bank.standard())
                 : RatingRule.line(bank.standard(), stage.connection());
@@ -46,7 +46,7 @@ record Demand(
                 stage,
                 place,
                 rule,
-                ServiceCurrent.of(bank, stage, place),
+                ServiceCurrent.of(bank, stage, place, harmonics.factor(stage)),
                 fault,
                 table,
                 found.flatMap(f -> Overvoltage.of(table, f.highestPerRated() * high)),

@@ -118,7 +118,7 @@ final class FuseJudge {
                         : carriesAmperes > worst ? Verdict.PASS : Verdict.FAIL,
                 new Basis(
                         "FUS-7",
-                        "largest current of the healthy network at V, capacitances as on file or (1 + tol) of nameplate",
+                        "h times the largest current of the healthy network at V, capacitances as on file or (1 + tol) of nameplate",
                         service.terms(),
                         Source.FIRST_PRINCIPLES)));
         if (demand.bank().system().maximumVolts().isEmpty()) {

@@ -9,7 +9,6 @@ import java.util.Set;
 import org.varwright.bank.Bank;
 import org.varwright.bank.FuseType;
 import org.varwright.bank.Stage;
-import org.varwright.bank.UnitPosition;
 import org.varwright.basis.Check;
 import org.varwright.basis.Unanswered;
 import org.varwright.problem.Message;
@@ -40,13 +39,14 @@ public record Fuses(Bank bank, List<FuseStudy> studies, List<Stage> unfused, Lis
         List<FuseStudy> studies = new ArrayList<>();
         List<Stage> unfused = new ArrayList<>();
         Set<Unanswered> missing = new LinkedHashSet<>();
+        FuseStudies maker = new FuseStudies(bank, options, HarmonicShare.of(bank), missing);
         for (Stage stage : stages(bank, options)) {
             Stage asked =
                     options.link().isPresent() ? withLink(stage, options.link().get()) : stage;
             if (asked.fuse().isEmpty() && asked.lineFuse().isEmpty()) {
                 unfused.add(asked);
             } else {
-                studies.addAll(study(bank, asked, options, missing));
+                studies.addAll(maker.of(asked));
             }
         }
         if (!studies.isEmpty()) {
@@ -89,108 +89,6 @@ public record Fuses(Bank bank, List<FuseStudy> studies, List<Stage> unfused, Lis
                         name,
                         String.join(
                                 ", ", bank.stages().stream().map(Stage::name).toList()))));
-    }
-
-    private static List<FuseStudy> study(Bank bank, Stage stage, FuseOptions options, Set<Unanswered> missing) {
-        UnitPosition at = stage.positions().getFirst();
-        FullShort.Result fault = FullShort.of(bank, stage, at);
-        List<FuseStudy> studies = new ArrayList<>();
-        stage.fuse()
-                .ifPresent(f -> studies.add(study(
-                        Demand.of(bank, stage, FusePlace.UNIT, fault),
-                        f,
-                        Optional.of(ParallelEnergy.of(bank, stage, at.leg(), options)),
-                        Optional.empty(),
-                        missing)));
-        Optional<FuseStudy> unit = studies.stream().findFirst();
-        stage.lineFuse()
-                .ifPresent(f -> studies.add(study(
-                        Demand.of(bank, stage, FusePlace.LINE, fault),
-                        f,
-                        Optional.empty(),
-                        unit.map(FuseStudy::curve),
-                        missing)));
-        if (studies.size() == 2) {
-            coordinate(studies, missing);
-        }
-        return studies;
-    }
-
-    /** Adds to the unit fuse's checks whether it clears before the line fuse melts. */
-    private static void coordinate(List<FuseStudy> studies, Set<Unanswered> missing) {
-        FuseStudy unit = studies.getFirst();
-        FuseStudy line = studies.getLast();
-        if (unit.faultAmperes().isEmpty() || line.faultAmperes().isEmpty()) {
-            return;
-        }
-        Coordination.of(
-                        unit.curve(),
-                        unit.faultAmperes().getAsDouble(),
-                        line.curve(),
-                        line.faultAmperes().getAsDouble())
-                .ifPresentOrElse(
-                        c -> studies.set(
-                                0, unit.with(c.check(unit.name(), line.fuse().name()))),
-                        () -> missing.add(new Unanswered(
-                                "a clearing time of unit fuse " + unit.fuse().name()
-                                        + " and a melting time of line fuse "
-                                        + line.fuse().name()
-                                        + " at the current of a shorted unit",
-                                "whether the unit fuse clears first")));
-    }
-
-    private static FuseStudy study(
-            Demand demand,
-            FuseType fuse,
-            Optional<ParallelEnergy> energy,
-            Optional<FuseCurve> behind,
-            Set<Unanswered> missing) {
-        Optional<Link> link = fuse.link().flatMap(LinkTable::named);
-        FuseCurve curve = curve(demand.bank(), fuse, link);
-        OptionalDouble carries = fuse.ratedAmperes().isPresent()
-                ? OptionalDouble.of(fuse.ratedAmperes().getAsDouble() * (link.isPresent() ? Link.CARRIES : 1.0))
-                : link.map(l -> OptionalDouble.of(l.carriesAmperes())).orElse(OptionalDouble.empty());
-        FuseStudy study = new FuseStudy(
-                demand.stage(),
-                demand.place(),
-                fuse,
-                link,
-                curve,
-                demand.rule(),
-                carries,
-                demand.service(),
-                demand.fault(),
-                energy,
-                List.of(),
-                fuse.kind() == FuseType.Kind.EXPULSION ? Proposer.propose(demand, behind) : List.of());
-        FuseJudge judge = new FuseJudge(demand, fuse, link, carries, study.name());
-        judge.judge(energy);
-        SpeedJudge speed = new SpeedJudge(demand, curve, study.name());
-        speed.judge();
-        List<Check> checks = new ArrayList<>(judge.checks());
-        checks.addAll(speed.checks());
-        missing.addAll(judge.missing());
-        missing.addAll(speed.missing());
-        SurgeJudge surge = new SurgeJudge(fuse, link, study.name());
-        energy.ifPresent(e -> surge.outrush(e.outrush()));
-        checks.addAll(surge.checks());
-        missing.addAll(surge.missing());
-        return study.with(checks);
-    }
-
-    private static FuseCurve curve(Bank bank, FuseType fuse, Optional<Link> link) {
-        if (link.isPresent()) {
-            return new FuseCurve.OfLink(link.get(), bank.system().frequencyHertz(), fuse.meltingAmpereSquaredSeconds());
-        }
-        if (fuse.meltingAmpereSquaredSeconds().isPresent()
-                || fuse.clearingAmpereSquaredSeconds().isPresent()) {
-            return new FuseCurve.OfI2t(fuse.meltingAmpereSquaredSeconds(), fuse.clearingAmpereSquaredSeconds());
-        }
-        return new FuseCurve.NotKnown(
-                fuse.link().isPresent()
-                        ? "a curve of link \"" + fuse.link().get()
-                                + "\" (the table has K and T links from 6 A to 200 A)"
-                        : "link of fuse type " + fuse.name());
     }
 
     /** The stage with another link where its units are fused, else in its lines; what the file says of the old link's I²t no longer holds. */

@@ -46,6 +46,9 @@ public final class FusesJson {
                 .put(
                         "worstServiceAmperes",
                         study.service().map(s -> Json.of(s.worstAmperes())).orElse(Json.none()))
+                .put(
+                        "harmonicFactor",
+                        study.service().map(s -> Json.of(s.harmonicFactor())).orElse(Json.none()))
                 .put("unitShorted", fault(study))
                 .put("parallelEnergy", study.energy().map(FusesJson::energy).orElse(Json.none()))
                 .put(

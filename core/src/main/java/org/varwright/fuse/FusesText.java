@@ -86,7 +86,10 @@ public final class FusesText {
         ServiceCurrent service = study.service().get();
         return amperes(study.neededAmperes().orElseThrow()) + " by the rule ("
                 + Dimension.digits(study.rule().least(), 3) + " times " + amperes(service.ruleAmperes()) + "); "
-                + amperes(service.worstAmperes()) + " at most by the bank's own data";
+                + amperes(service.worstAmperes()) + " at most by the bank's own data"
+                + (service.harmonicFactor() > 1.0
+                        ? " (harmonics: " + Dimension.digits(service.harmonicFactor(), 3) + " times)"
+                        : "");
     }
 
     private static void fault(Page page, FuseStudy study, FullShort fault) {

@@ -20,16 +20,21 @@ final class Proposer {
     private static final Source SOURCE = Source.commonPractice(
             "the smallest link that carries the current: it clears soonest; slow links bear inrush better");
 
+    /** Rms current over rated that units carry for good, IEEE Std 18; IEC 60871-1 allows less. */
+    private static final double UNITS_CARRY = 1.35;
+
     private final Demand demand;
     private final ServiceCurrent service;
     private final Optional<FuseCurve> behind;
+    private final double ruled;
     private final double needed;
 
     private Proposer(Demand demand, ServiceCurrent service, Optional<FuseCurve> behind) {
         this.demand = demand;
         this.service = service;
         this.behind = behind;
-        this.needed = demand.rule().least() * service.ruleAmperes();
+        this.ruled = demand.rule().least() * service.ruleAmperes();
+        this.needed = isOverloaded() ? ruled : Math.max(ruled, service.worstAmperes());
     }
 
     /**
@@ -80,8 +85,7 @@ final class Proposer {
                 Optional.of(link),
                 false,
                 worst(checks),
-                "carries " + amperes(link.carriesAmperes()) + ", needed "
-                        + amperes(Math.max(needed, service.worstAmperes())) + speed(link),
+                "carries " + amperes(link.carriesAmperes()) + ", needed " + amperes(needed) + speed(link),
                 left(checks),
                 notSmaller,
                 at == links.size() - 1 ? Optional.empty() : Optional.of(larger(link, links.get(at + 1))),
@@ -91,8 +95,8 @@ final class Proposer {
     /** Why a link is too small; empty where it isn't. */
     private Optional<String> tooSmall(Link link) {
         double carries = link.carriesAmperes();
-        double limit = Math.max(needed, service.worstAmperes());
-        String asks = limit > needed
+        double limit = needed;
+        String asks = limit > ruled
                 ? "the most by the bank's own data is " + amperes(limit)
                 : "the rule asks " + amperes(limit);
         if (RatingRule.isAtEdge(carries, limit)) {
@@ -165,9 +169,20 @@ final class Proposer {
         return worst;
     }
 
+    /** Whether the bank's own data give more than the units themselves may carry for good: no larger fuse mends that. */
+    private boolean isOverloaded() {
+        return service.worstAmperes() > UNITS_CARRY * service.ruleAmperes() * (1.0 + RatingRule.EDGE);
+    }
+
     /** What is left with a link, in words. */
     private List<String> left(List<Check> checks) {
         List<String> left = new ArrayList<>();
+        if (isOverloaded()) {
+            left.add("the bank's own data give " + amperes(service.worstAmperes())
+                    + ", more than the units may carry for good ("
+                    + amperes(UNITS_CARRY * service.ruleAmperes())
+                    + "): mend that first, see \"duty\" and \"resonance\"; no larger fuse does");
+        }
         for (Check check : checks) {
             if (check.verdict() == Verdict.PASS) {
                 continue;

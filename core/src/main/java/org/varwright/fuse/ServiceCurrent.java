@@ -20,19 +20,22 @@ import org.varwright.network.Supply;
  *
  * @param ruleAmperes current that the rating rule multiplies: a unit's rated current, or what it carries at nominal voltage where that is more; of a line the
  *     current at nominal voltage by the nameplates [A]
- * @param worstAmperes most that it carries by this bank's own data, without harmonics [A]
+ * @param worstAmperes most that it carries by this bank's own data [A]
  * @param worstVolts line voltage at which that is so [V]
+ * @param harmonicFactor by which harmonics raise the rms current, worst combination of stages; 1 where none are counted
  * @param tolerance by which a unit without measured capacitance was taken above its nameplate, a part of one
  */
-public record ServiceCurrent(double ruleAmperes, double worstAmperes, double worstVolts, double tolerance) {
+public record ServiceCurrent(
+        double ruleAmperes, double worstAmperes, double worstVolts, double tolerance, double harmonicFactor) {
     /**
      * Current of service of a stage's unit fuses or line fuses; empty where the network in good order has no solution.
      *
      * <p><b>Model.</b> FUS-7: the healthy network with measured capacitances, the others at the upper limit of their tolerance, at the highest sustained voltage of
      * the bank file.
-     * <p><b>Not modelled.</b> Harmonics. <b>Source.</b> First principles; the network solver.
+     * the bank file; times what the file's harmonics add in the worst combination of stages (DUT-1).
+     * <p><b>Not modelled.</b> Skin effect, ambient temperature. <b>Source.</b> First principles; the network solver.
      */
-    static Optional<ServiceCurrent> of(Bank bank, Stage stage, FusePlace place) {
+    static Optional<ServiceCurrent> of(Bank bank, Stage stage, FusePlace place, double harmonicFactor) {
         double volts = bank.system().maximumVolts().orElse(bank.system().nominalVolts());
         double tolerance = stage.unit().tolerance().high();
         Solution worst = solve(bank, stage, high(bank, stage, 1.0 + tolerance), new Supply.Balanced(volts));
@@ -45,10 +48,12 @@ public record ServiceCurrent(double ruleAmperes, double worstAmperes, double wor
                     case UNIT ->
                         new ServiceCurrent(
                                 Math.max(ratedUnitAmperes(stage), unit(stage, usual)),
-                                unit(stage, high),
+                                harmonicFactor * unit(stage, high),
                                 volts,
-                                tolerance);
-                    case LINE -> new ServiceCurrent(line(usual), line(high), volts, tolerance);
+                                tolerance,
+                                harmonicFactor);
+                    case LINE ->
+                        new ServiceCurrent(line(usual), harmonicFactor * line(high), volts, tolerance, harmonicFactor);
                 });
     }
 
@@ -62,6 +67,7 @@ public record ServiceCurrent(double ruleAmperes, double worstAmperes, double wor
         List<Term> terms = new ArrayList<>();
         terms.add(new Term("V", "highest line voltage of the bank file, else nominal", worstVolts, "V"));
         terms.add(new Term("tol", "taken above nameplate where no capacitance is on file", tolerance, ""));
+        terms.add(new Term("h", "rms current with harmonics over that without; 1: none counted", harmonicFactor, ""));
         return terms;
     }
 

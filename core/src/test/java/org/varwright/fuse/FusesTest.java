@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.varwright.bank.Bank;
 import org.varwright.bank.Connection;
 import org.varwright.bank.FuseType;
+import org.varwright.bank.Harmonic;
 import org.varwright.bank.LegLayout;
 import org.varwright.bank.Stage;
 import org.varwright.bank.Standard;
@@ -234,5 +235,40 @@ class FusesTest {
         assertFalse(fuses.allInside());
         assertTrue(FusesText.of(fuses).contains("no fuse in the bank file"));
         assertEquals(List.of(stage), fuses.unfused());
+    }
+
+    /** 5 % of the fifth behind 210 MVA: more current than without, and beyond what units carry the units are named, not a larger fuse. */
+    @Test
+    void harmonicsOfTheFileRaiseTheCurrentOfService() {
+        Stage stage = stage(Connection.WYE_UNGROUNDED, 1, Optional.of(FuseBanks.link("30T")), Optional.empty());
+        FuseStudy plain = harmonics(stage, List.of());
+        FuseStudy some = harmonics(stage, List.of(new Harmonic(5, OptionalDouble.of(0.05), OptionalDouble.empty())));
+        ServiceCurrent without = plain.service().orElseThrow();
+        ServiceCurrent with = some.service().orElseThrow();
+        assertEquals(1.0, without.harmonicFactor());
+        // resonance at √(210/0.6) = 18.7: the fifth is raised by 1/(1 − (5/18.7)²)
+        double fifth = 5 * 0.05 / (1.0 - 25.0 / (210.0 / 0.6));
+        assertEquals(Math.sqrt(1.0 + fifth * fifth), with.harmonicFactor(), 2e-3);
+        assertEquals(without.worstAmperes() * with.harmonicFactor(), with.worstAmperes(), 1e-9);
+        FuseStudy much = harmonics(stage, List.of(new Harmonic(17, OptionalDouble.of(0.05), OptionalDouble.empty())));
+        assertEquals(
+                plain.proposals().getLast().link(), much.proposals().getLast().link());
+        assertTrue(much.proposals().getLast().left().getFirst().contains("more than the units may carry"));
+    }
+
+    private static FuseStudy harmonics(Stage stage, List<Harmonic> harmonics) {
+        SupplySystem system = new SupplySystem(
+                12.47e3,
+                OptionalDouble.empty(),
+                60.0,
+                OptionalDouble.of(210e6),
+                OptionalDouble.of(9.0),
+                SystemGrounding.SOLID,
+                harmonics);
+        Fuses fuses = Fuses.of(FuseBanks.bank(Standard.IEEE, system, stage), FuseOptions.AS_FILED);
+        assertEquals(
+                harmonics.isEmpty(),
+                fuses.notAnswered().stream().anyMatch(u -> u.missing().equals("system.harmonics")));
+        return fuses.studies().getFirst();
     }
 }
