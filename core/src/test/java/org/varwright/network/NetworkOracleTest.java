@@ -2,10 +2,12 @@ package org.varwright.network;
 
 import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.fail;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -18,8 +20,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Random;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.varwright.bank.Bank;
@@ -67,26 +67,57 @@ class NetworkOracleTest {
     void agreesWithNgspice(@TempDir Path folder) throws IOException, InterruptedException {
         List<Trial> trials = trials(7L, 2);
         assertTrue(trials.size() > 80, "trials: " + trials.size());
+        compareWithNgspice(trials, folder);
+    }
+
+    /** Each kind of failure at each kind of bank, behind the impedance of the source. */
+    @Test
+    void everyFailureOfEveryConnectionAgreesWithNgspice(@TempDir Path folder) throws IOException, InterruptedException {
+        Random random = new Random(11L);
+        List<Trial> trials = new ArrayList<>();
+        for (Banks.Plan plan : Banks.everyKind()) {
+            Bank bank = plan.bank();
+            Supply supply = new Supply.Thevenin(13800.0, 280e6, 11.0);
+            Capacitances values = Banks.scattered(bank, random, 0.05);
+            Network network = Network.of(bank, bank.stages().getFirst(), values, supply);
+            for (List<Failure> failures : eachKind(network.branches(), random)) {
+                String name = plan.connection() + " " + plan.layout() + " " + plan.reactor() + " "
+                        + failures.stream()
+                                .map(f -> f.kind() + " at " + f.where())
+                                .toList();
+                Solution.Solved solved = assertInstanceOf(Solution.Solved.class, network.solve(failures), name);
+                trials.add(new Trial(name, bank, solved, netlist(bank, supply, values, failures), failures));
+            }
+        }
+        assertEquals(6 * Banks.everyKind().size(), trials.size());
+        compareWithNgspice(trials, folder);
+    }
+
+    /** Unit out, sections shorted, elements out, unit shorted, a whole group out, a phase open; somewhere in the bank. */
+    private static List<List<Failure>> eachKind(List<UnitBranch> branches, Random random) {
+        UnitBranch at = branches.get(random.nextInt(branches.size()));
+        List<Failure> wholeGroup = branches.stream()
+                .filter(b -> b.stageLeg().equals(at.stageLeg())
+                        && b.at().string() == at.at().string()
+                        && b.at().group() == at.at().group())
+                .<Failure>map(Failure.UnitOut::new)
+                .toList();
+        return List.of(
+                List.of(new Failure.UnitOut(at)),
+                List.of(new Failure.SectionsShorted(at, 1 + random.nextInt(3))),
+                List.of(new Failure.ElementsOut(at, 1 + random.nextInt(9))),
+                List.of(new Failure.UnitShorted(at)),
+                wholeGroup,
+                List.of(new Failure.PhaseOpen(Banks.STAGE, Circuit.PHASES.get(random.nextInt(3)))));
+    }
+
+    private static void compareWithNgspice(List<Trial> trials, Path folder) throws IOException, InterruptedException {
         StringBuilder deck = new StringBuilder("* varwright network trials\n.options rshunt=1e14\n");
         for (int t = 0; t < trials.size(); t++) {
             write(deck, trials.get(t).list(), "x" + t + "_");
         }
-        deck.append(".ac lin 1 60 60\n.control\nset numdgt=12\nrun\n");
-        for (int t = 0; t < trials.size(); t++) {
-            String x = "x" + t + "_";
-            Set<String> nodes = new HashSet<>();
-            for (Netlist.Part part : trials.get(t).list().parts) {
-                nodes.add(part.from());
-                nodes.add(part.to());
-                if (part instanceof Netlist.Part.Source) {
-                    deck.append("print i(v").append(x).append(part.name()).append(")\n");
-                }
-            }
-            nodes.remove("0");
-            nodes.forEach(n -> deck.append("print v(").append(x).append(n).append(")\n"));
-        }
-        deck.append("quit\n.endc\n.end\n");
-        Map<String, Complex> printed = ngspice(folder, deck.toString());
+        deck.append(".control\nset filetype=binary\nac lin 1 60 60\nwrite trials.raw\nquit\n.endc\n.end\n");
+        Map<String, Complex> written = ngspice(folder, deck.toString());
         for (int t = 0; t < trials.size(); t++) {
             String x = "x" + t + "_";
             compare(
@@ -96,17 +127,17 @@ class NetworkOracleTest {
                         public Complex volts(String node) {
                             Complex v = node.equals("0")
                                     ? Complex.ZERO
-                                    : printed.get("v(" + (x + node).toLowerCase(Locale.ROOT) + ")");
+                                    : written.get("v(" + (x + node).toLowerCase(Locale.ROOT) + ")");
                             return v == null ? Complex.ZERO : v;
                         }
 
                         @Override
                         public Complex amperes(String part) {
-                            Complex i = printed.get("i(v" + (x + part).toLowerCase(Locale.ROOT) + ")");
+                            Complex i = written.get("i(v" + (x + part).toLowerCase(Locale.ROOT) + ")");
                             return i == null ? Complex.ZERO : i;
                         }
                     },
-                    1e-7);
+                    1e-9);
         }
     }
 
@@ -284,31 +315,28 @@ class NetworkOracleTest {
     }
 
     private static Map<String, Complex> ngspice(Path folder, String deck) throws IOException, InterruptedException {
-        Path file = folder.resolve("trials.cir");
-        Files.writeString(file, deck, StandardCharsets.UTF_8);
+        Files.writeString(folder.resolve("trials.cir"), deck, StandardCharsets.UTF_8);
         Path out = folder.resolve("out.txt");
-        Process process;
         try {
-            process = new ProcessBuilder("ngspice", "-b", file.toString())
+            new ProcessBuilder("ngspice", "-b", "trials.cir")
+                    .directory(folder.toFile())
                     .redirectErrorStream(true)
                     .redirectOutput(out.toFile())
-                    .start();
+                    .start()
+                    .waitFor();
         } catch (IOException e) {
             throw new AssertionError("ngspice is needed for this test; on Debian install the package ngspice", e);
         }
-        process.waitFor();
-        String text = Files.readString(out, StandardCharsets.UTF_8);
-        Matcher lines =
-                Pattern.compile("(?m)^([vi]\\([a-z0-9_]+\\)) = (\\S+),(\\S+)").matcher(text);
-        Map<String, Complex> values = new HashMap<>();
-        while (lines.find()) {
-            values.put(
-                    lines.group(1),
-                    new Complex(Double.parseDouble(lines.group(2)), Double.parseDouble(lines.group(3))));
+        Path raw = folder.resolve("trials.raw");
+        assertTrue(Files.exists(raw), () -> "ngspice wrote nothing; it says " + text(out));
+        return NgspiceFile.read(Files.readAllBytes(raw)).getFirst();
+    }
+
+    private static String text(Path file) {
+        try {
+            return Files.readString(file, StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
-        assertTrue(
-                values.size() > 1000,
-                () -> "ngspice gave few values: " + text.substring(0, Math.min(2000, text.length())));
-        return values;
     }
 }

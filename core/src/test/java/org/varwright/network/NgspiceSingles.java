@@ -1,8 +1,5 @@
 package org.varwright.network;
 
-import java.nio.ByteBuffer;
-import java.nio.ByteOrder;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -131,33 +128,12 @@ public final class NgspiceSingles {
         return answers.volts(node(ends[0])).minus(answers.volts(node(ends[1])));
     }
 
-    /** Reads what ngspice wrote: for each case a header in text and one row of complex numbers in binary. */
+    /** The cases that ngspice wrote, in order. */
     public List<Case> read(byte[] file) {
         List<Case> cases = new ArrayList<>();
-        ByteBuffer bytes = ByteBuffer.wrap(file).order(ByteOrder.nativeOrder());
-        while (bytes.hasRemaining()) {
-            List<String> names = new ArrayList<>();
-            boolean isList = false;
-            for (String line = line(bytes); !line.equals("Binary:"); line = line(bytes)) {
-                if (isList) {
-                    names.add(line.strip().split("\\s+", -1)[1]);
-                }
-                isList |= line.startsWith("Variables:");
-            }
-            Map<String, Complex> values = new HashMap<>();
-            for (String name : names) {
-                values.put(name, new Complex(bytes.getDouble(), bytes.getDouble()));
-            }
+        for (Map<String, Complex> values : NgspiceFile.read(file)) {
             cases.add(new Case(branches.get(cases.size()), values));
         }
         return cases;
-    }
-
-    private static String line(ByteBuffer bytes) {
-        int from = bytes.position();
-        while (bytes.get() != '\n') {
-            continue;
-        }
-        return new String(bytes.array(), from, bytes.position() - from - 1, StandardCharsets.US_ASCII);
     }
 }
