@@ -12,7 +12,7 @@ import org.varwright.network.Failure;
  * @param leg name of the leg; empty where failures stand in several
  * @param positions of the units that failed
  * @param kind {@code unit-out}, {@code sections-shorted}, {@code elements-out}, {@code unit-shorted}
- * @param count units out, sections shorted or elements out
+ * @param count units out, sections shorted (in a string without fuses: in the whole string) or elements out
  * @param failures the same for the network
  * @param effect what comes of it; empty where a short circuit stands across the supply
  * @param verdict whether the bank may run on

@@ -25,8 +25,9 @@ import org.varwright.problem.VarwrightException;
 /**
  * Every failure of one stage, group by group, up to total loss of the group.
  *
- * <p><b>Model.</b> The network (NET-5, NET-6) for 1…P units out, 1…s−1 sections shorted (or 1…p−1 element fuses operated, where there are element fuses) and a
- * shorted unit, in every group of every string of every leg. Of units in parallel the first ones stand for any.
+ * <p><b>Model.</b> The network (NET-5, NET-9) for 1…P units out, 1…s−1 sections shorted (or 1…p−1 element fuses operated, where there are element fuses) and a
+ * shorted unit, in every group of every string of every leg; in a string without fuses, sections shorted one after another along the whole string. Of units in
+ * parallel the first ones stand for any.
  *
  * <p><b>Source.</b> First principles; the limit is the standard's.
  */
@@ -53,6 +54,11 @@ final class FailureTable {
         return healthy;
     }
 
+    /** What one open phase does: a bank fuse, a switch pole, a lost phase. */
+    Optional<Effect> phaseOpen() {
+        return effect(List.of(new Failure.PhaseOpen(stage.name(), "A")));
+    }
+
     List<FailureRow> rows() {
         List<FailureRow> rows = new ArrayList<>();
         for (List<UnitBranch> group : groups()) {
@@ -65,7 +71,7 @@ final class FailureTable {
                         List.of(first),
                         construction.get().elements() - 1,
                         n -> List.of(new Failure.ElementsOut(first, n))));
-            } else if (construction.isPresent()) {
+            } else if (construction.isPresent() && !isFuselessString()) {
                 rows.addAll(series(
                         "sections-shorted",
                         List.of(first),
@@ -74,7 +80,40 @@ final class FailureTable {
             }
             rows.addAll(series("unit-shorted", List.of(first), 1, n -> List.of(new Failure.UnitShorted(first))));
         }
+        if (isFuselessString()) {
+            strings().forEach(string -> rows.addAll(ofString(string)));
+        }
         return List.copyOf(rows);
+    }
+
+    /** Units in series without fuses: sections shorted anywhere in a string add up, so they are counted along the whole of it. */
+    private boolean isFuselessString() {
+        return !stage.hasThreePhaseUnits()
+                && stage.layout().units() == 1
+                && stage.layout().groups() > 1
+                && Unbalance.mainKind(stage).equals("sections-shorted");
+    }
+
+    private List<List<UnitBranch>> strings() {
+        Map<String, List<UnitBranch>> strings = new LinkedHashMap<>();
+        for (UnitBranch branch : network.branches()) {
+            strings.computeIfAbsent(branch.stageLeg() + "/" + branch.at().string(), k -> new ArrayList<>())
+                    .add(branch);
+        }
+        return List.copyOf(strings.values());
+    }
+
+    /** One section after another, unit after unit, until the rest of the string bears twice its voltage. */
+    private List<FailureRow> ofString(List<UnitBranch> string) {
+        int sections = stage.unit().construction().orElseThrow().sections();
+        int most = Math.max(sections, string.size() * sections / 2);
+        return series("sections-shorted", string, most, k -> {
+            List<Failure> failures = new ArrayList<>();
+            for (int left = k, u = 0; left > 0; left -= sections, u++) {
+                failures.add(new Failure.SectionsShorted(string.get(u), Math.min(left, sections)));
+            }
+            return failures;
+        });
     }
 
     /** One row for units that are out together, wherever they stand. */
@@ -145,21 +184,29 @@ final class FailureTable {
                 verdict = isWithin(effects.get(n)) ? RunVerdict.RUN_ON : RunVerdict.ALARM;
                 next = "one more " + (verdict == RunVerdict.RUN_ON ? "would still be within it" : "would not be");
             }
-            List<UnitPosition> positions = units.subList(0, kind.equals("unit-out") ? n : 1).stream()
-                    .map(UnitBranch::at)
-                    .toList();
+            List<Failure> failures = of.count(n);
             rows.add(new FailureRow(
                     stage.name(),
                     units.getFirst().stageLeg(),
-                    positions,
+                    positions(failures),
                     kind,
                     n,
-                    of.count(n),
+                    failures,
                     effect,
                     verdict,
                     reason(effect, verdict, next)));
         }
         return rows;
+    }
+
+    private static List<UnitPosition> positions(List<Failure> failures) {
+        List<UnitPosition> positions = new ArrayList<>();
+        for (Failure failure : failures) {
+            if (failure instanceof Failure.OfBranch of) {
+                positions.add(of.at().at());
+            }
+        }
+        return positions;
     }
 
     private boolean isWithin(Optional<Effect> effect) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.varwright.bank.Bank;
+import org.varwright.bank.Connection;
 import org.varwright.bank.Protection;
 import org.varwright.bank.Stage;
 import org.varwright.bank.TransformerRatio;
@@ -32,7 +33,7 @@ import org.varwright.quantity.Complex;
  * a pair counting as a twentieth of the product (UNB-6). Likelihood: normal, of the distance between the reading and {@code healthy + (failed − as is)}
  * of the network; of the phasor where the angle is known, of the magnitude otherwise; times the same for every line current read. Bayes.
  *
- * <p><b>Not modelled.</b> Three and more failures in different places; a wrong ratio; a polarity turned round.
+ * <p><b>Not modelled.</b> Three and more failures in different places. A wrong ratio or polarity is only looked for where nothing single explains the reading.
  *
  * <p><b>Source.</b> First principles; the weights are common practice, no source.
  */
@@ -153,7 +154,12 @@ public final class Locator {
 
     /** A hypothesis with its unnormalized probability. */
     private record Scored(
-            List<Candidate.Part> parts, List<Failure> failures, double logWeight, Complex shown, double distance) {}
+            List<Candidate.Part> parts,
+            List<Failure> failures,
+            double prior,
+            double logWeight,
+            Complex shown,
+            double distance) {}
 
     /** A suspect with its failure as the sweep takes it; the twin is the same failure in another group. */
     private record Resolved(Suspects.Suspect suspect, Fault fault, Optional<Fault> twin) {}
@@ -202,7 +208,7 @@ public final class Locator {
                 explained
                         ? NextMeasurements.of(bank, candidates, sighting, protection)
                         : List.of("Take the " + bank.words().stage() + " out, prove it dead, and measure every unit."),
-                notes(),
+                notes(scored),
                 basis(suspects.size()));
     }
 
@@ -251,13 +257,7 @@ public final class Locator {
     private Scored score(List<Candidate.Part> parts, List<Failure> failures, double logPrior) {
         Complex primary = sweep.sensor(sensor);
         Complex shown = healthy.plus(primary.minus(asIs.sensors().get(sensor).primary()));
-        double read = sighting.magnitude() / ratio;
-        double distance = sighting.degrees().isPresent()
-                ? Complex.polar(read, sighting.degrees().getAsDouble())
-                                .minus(shown)
-                                .magnitude()
-                        / sigma
-                : Math.abs(read - shown.magnitude()) / sigma;
+        double distance = distance(sighting.magnitude() / ratio, 0.0, shown);
         double squares = distance * distance;
         if (!sighting.lineAmperes().isEmpty()) {
             for (Map.Entry<String, Double> line : sighting.lineAmperes().entrySet()) {
@@ -267,7 +267,17 @@ public final class Locator {
                 distance = Math.max(distance, Math.abs(off));
             }
         }
-        return new Scored(parts, failures, logPrior - 0.5 * squares, shown, distance);
+        return new Scored(parts, failures, logPrior, logPrior - 0.5 * squares, shown, distance);
+    }
+
+    /** Distance of a primary value from what would be shown, in standard deviations; of the phasor where the angle is known. */
+    private double distance(double read, double turnedDegrees, Complex shown) {
+        return sighting.degrees().isPresent()
+                ? Complex.polar(read, sighting.degrees().getAsDouble() + turnedDegrees)
+                                .minus(shown)
+                                .magnitude()
+                        / sigma
+                : Math.abs(read - shown.magnitude()) / sigma;
     }
 
     /** Distance of a line current from what it should be, in standard deviations: meter and capacitances, each 2 % at 95 %. */
@@ -298,13 +308,41 @@ public final class Locator {
             notes.add("The angle counts from phase A to " + bank.words().ground()
                     + "; a transformer with its polarity turned shows 180° more.");
         }
-        if (stage.connection().hasFloatingNeutral()) {
-            notes.add("A " + bank.words().stage()
-                    + " that reads open with one pole still closed has every terminal and the neutral at"
-                    + " phase voltage with almost no current: no ammeter shows it. Test every conductor.");
+        boolean isFloating = stage.connection().hasFloatingNeutral();
+        if (isFloating || stage.connection() == Connection.DELTA || stage.hasThreePhaseUnits()) {
+            notes.add("A " + bank.words().stage() + " that reads open with one pole still closed has every terminal"
+                    + (isFloating ? " and the neutral" : "")
+                    + " at phase voltage with almost no current: no ammeter shows it. Test every conductor.");
         }
         notes.add("Groups named together look alike to this sensor; like failures in different phases may cancel.");
         return notes;
+    }
+
+    /** A wrong ratio or polarity gives itself away where no single failure explains the reading as it is, and one does once it is put right. */
+    private List<String> notes(List<Scored> scored) {
+        List<String> notes = new ArrayList<>();
+        if (scored.stream().anyMatch(s -> s.parts().size() < 2 && s.distance() <= EXPLAINED)) {
+            return notes();
+        }
+        symptom(scored, 2.0, 0.0, "the transformer fitted has double the ratio of the bank file")
+                .ifPresent(notes::add);
+        symptom(scored, 0.5, 0.0, "the transformer fitted has half the ratio of the bank file")
+                .ifPresent(notes::add);
+        if (sighting.degrees().isPresent()) {
+            symptom(scored, 1.0, 180.0, "its polarity is turned round").ifPresent(notes::add);
+        }
+        notes.addAll(notes());
+        return notes;
+    }
+
+    private Optional<String> symptom(List<Scored> scored, double factor, double degrees, String what) {
+        double read = factor * sighting.magnitude() / ratio;
+        return scored.stream()
+                .filter(s -> s.parts().size() == 1)
+                .filter(s -> distance(read, degrees, s.shown()) <= EXPLAINED)
+                .max(Comparator.comparingDouble(Scored::prior))
+                .map(s -> "If " + what + ", the reading is that of "
+                        + s.parts().getFirst().words() + ": check transformer and relay.");
     }
 
     private Basis basis(int suspects) {

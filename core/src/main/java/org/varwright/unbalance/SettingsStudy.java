@@ -3,6 +3,7 @@ package org.varwright.unbalance;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.varwright.bank.Protection;
@@ -31,14 +32,17 @@ final class SettingsStudy {
     private final List<FailureRow> rows;
     private final String kind;
     private final ErrorBudget error;
+    private final Optional<Effect> phaseOpen;
     private final String unit;
     private final Dimension dimension;
 
-    SettingsStudy(Protection protection, List<FailureRow> rows, String kind, ErrorBudget error) {
+    SettingsStudy(
+            Protection protection, List<FailureRow> rows, String kind, ErrorBudget error, Optional<Effect> phaseOpen) {
         this.protection = protection;
         this.rows = rows;
         this.kind = kind;
         this.error = error;
+        this.phaseOpen = phaseOpen;
         this.unit = protection.senses().unit();
         this.dimension = unit.equals("V") ? Dimension.VOLTAGE : Dimension.CURRENT;
     }
@@ -96,7 +100,7 @@ final class SettingsStudy {
                 alarmBasis(first),
                 tripBasis(allowed, forbidden),
                 checks,
-                remarks(first, noAlarmStage, compensated, allowed, forbidden, count, trip));
+                remarks(first, noAlarmStage, compensated, allowed, forbidden, count, alarm, trip));
     }
 
     private static OptionalDouble trip(
@@ -195,18 +199,19 @@ final class SettingsStudy {
             OptionalDouble allowed,
             OptionalDouble forbidden,
             OptionalInt count,
+            OptionalDouble alarm,
             OptionalDouble trip) {
         List<String> remarks = new ArrayList<>();
         if (noAlarmStage) {
             remarks.add(
-                    "There is no stage at which an alarm alone is enough: the first failure already takes the bank over the limit."
-                            + " Set the trip for the first failure.");
+                    "There is no stage at which an alarm alone is enough: after the first failure the bank has to come out already ("
+                            + firstForbidden() + "). Set the trip for the first failure.");
         } else if (count.isEmpty()) {
             remarks.add(
                     "No number of these failures in one group passes the voltage limit: an alarm is enough for them.");
         } else {
-            remarks.add(
-                    "Up to " + (count.getAsInt() - 1) + " in one group may run on, " + count.getAsInt() + " may not.");
+            remarks.add("Up to " + (count.getAsInt() - 1) + " in one " + place() + " may run on, " + count.getAsInt()
+                    + " may not.");
         }
         if (!(first > 1e-9)) {
             remarks.add("The sensor does not see this failure at all; it needs another kind of sensor.");
@@ -222,15 +227,33 @@ final class SettingsStudy {
             remarks.add(
                     "Some failures that may run on signal more than others that may not: no trip setting separates them all.");
         }
-        unseen(trip, remarks);
+        unseen(alarm, trip, remarks);
+        openPhase(remarks);
         ratio(first, remarks);
+        unjudged(alarm, trip, remarks);
         remarks.add(
                 "Like failures in two or three legs cancel at this sensor: a small reading does not prove the bank whole.");
         return remarks;
     }
 
+    /** Where failures add up: units of one group, sections and elements of one unit, sections of a string without fuses. */
+    private String place() {
+        boolean isAlongTheString = kind.equals("sections-shorted")
+                && rows.stream()
+                        .anyMatch(r -> r.kind().equals(kind) && r.positions().size() > 1);
+        return isAlongTheString ? "string" : kind.equals("unit-out") ? "group" : "unit";
+    }
+
+    private String firstForbidden() {
+        return rows.stream()
+                .filter(r -> r.kind().equals(kind) && r.count() == 1 && r.verdict() == RunVerdict.TAKE_OUT)
+                .map(FailureRow::reason)
+                .findFirst()
+                .orElse("");
+    }
+
     /** Other failures over the limit that the proposed trip would not see. */
-    private void unseen(OptionalDouble trip, List<String> remarks) {
+    private void unseen(OptionalDouble alarm, OptionalDouble trip, List<String> remarks) {
         if (trip.isEmpty()) {
             return;
         }
@@ -240,12 +263,37 @@ final class SettingsStudy {
                         && !r.kind().equals(kind))
                 .filter(r -> signal(protection, r.effect().orElseThrow()) < trip.getAsDouble())
                 .findFirst()
-                .ifPresent(r -> remarks.add("Not seen by this trip although over the limit: " + r.kind() + ", "
-                        + r.count()
-                        + (r.kind().equals("sections-shorted") ? " in one unit" : "") + " ("
-                        + dimension.format(signal(protection, r.effect().orElseThrow())) + ", "
-                        + String.format(
-                                Locale.ROOT, "%.2f", r.effect().orElseThrow().highestPerRated()) + " of rated)."));
+                .ifPresent(r -> {
+                    Effect effect = r.effect().orElseThrow();
+                    boolean isAlarmed = alarm.isPresent() && signal(protection, effect) >= alarm.getAsDouble();
+                    remarks.add("Not seen by this trip although over the limit: " + r.kind() + ", " + r.count()
+                            + (r.kind().equals("unit-out") ? "" : " in one unit") + " ("
+                            + dimension.format(signal(protection, effect)) + ", "
+                            + String.format(Locale.ROOT, "%.2f", effect.highestPerRated()) + " of rated)"
+                            + (isAlarmed
+                                    ? "; the alarm sees it."
+                                    : "; no alarm sees it either: measuring every unit does."));
+                });
+    }
+
+    private void openPhase(List<String> remarks) {
+        phaseOpen.ifPresent(effect -> remarks.add("One phase open (bank fuse, switch pole, lost phase) shows "
+                + dimension.format(signal(protection, effect)) + "."));
+    }
+
+    /** Settings that the file lacks, or that can't be held against anything. */
+    private void unjudged(OptionalDouble alarm, OptionalDouble trip, List<String> remarks) {
+        boolean isSet = protection.alarm().isPresent() || protection.trip().isPresent();
+        if (isSet && !protection.settingsArePrimary() && protection.ratio().isEmpty()) {
+            remarks.add("The bank file gives settings at the relay but no ratio: they were not judged.");
+            return;
+        }
+        if (trip.isPresent() && protection.trip().isEmpty()) {
+            remarks.add("The bank file gives no trip: whether the bank is taken out before the limit is not known.");
+        }
+        if (alarm.isPresent() && protection.alarm().isEmpty()) {
+            remarks.add("The bank file gives no alarm: whether the first failure is noticed is not known.");
+        }
     }
 
     private void ratio(double first, List<String> remarks) {

@@ -73,7 +73,8 @@ public record Unbalance(
             for (Protection protection : bank.protection()) {
                 if (protection.stage().equals(stage.name())) {
                     ErrorBudget error = budget(bank, stage, protection, readings, capacitances, supply, assumptions);
-                    SettingStudy study = new SettingsStudy(protection, own, mainKind(stage), error).study();
+                    SettingStudy study =
+                            new SettingsStudy(protection, own, mainKind(stage), error, table.phaseOpen()).study();
                     settings.add(study);
                     checks.addAll(study.checks());
                 }

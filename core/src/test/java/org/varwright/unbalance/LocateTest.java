@@ -127,6 +127,62 @@ class LocateTest {
         assertTrue(seen.candidates().getFirst().distance() < 0.1);
     }
 
+    /** UNB-008 (first principles): one unit out is 0.656 A behind 50:5; behind 100:5 the relay shows half of it, which no failure gives. */
+    @Test
+    void aWrongRatioGivesItselfAway() {
+        Bank bank = fused(Connection.DOUBLE_WYE_UNGROUNDED, 4, Protection.Senses.NEUTRAL_CURRENT, 50, 5);
+        Locate half = locate(bank, knownWell("F neutral-current", 0.5 * 0.656063, -90.0));
+        assertFalse(half.isExplained());
+        assertEquals(
+                "If the transformer fitted has double the ratio of the bank file, the reading is that of a unit out (fuse operated) in F/A1:"
+                        + " check transformer and relay.",
+                half.notes().getFirst());
+        Locate right = locate(bank, knownWell("F neutral-current", 0.656063, -90.0));
+        assertTrue(
+                right.notes().stream().noneMatch(n -> n.startsWith("If ")),
+                right.notes().toString());
+    }
+
+    /** An ungrounded wye: with its polarity turned the neutral points between the other two phases, where no single unit puts it. */
+    @Test
+    void aTurnedPolarityGivesItselfAway() {
+        Bank bank = fused(Connection.WYE_UNGROUNDED, 4, Protection.Senses.NEUTRAL_VOLTAGE, 8400, 120);
+        Complex shown = Unbalance.of(bank, measured(bank), SUPPLY, Assumptions.USUAL).failures().stream()
+                .filter(r -> r.leg().equals("A") && r.kind().equals("unit-out") && r.count() == 1)
+                .findFirst()
+                .flatMap(FailureRow::effect)
+                .flatMap(e -> e.sensors().getFirst().secondary())
+                .orElseThrow();
+        Locate turned = locate(
+                bank,
+                knownWell(
+                        "F neutral-voltage", shown.magnitude(), shown.negated().degrees()));
+        assertEquals(
+                "If its polarity is turned round, the reading is that of a unit out (fuse operated) in F/A: check transformer and relay.",
+                turned.notes().getFirst());
+    }
+
+    /** To 1 %, with nothing to be seen when the bank was healthy. */
+    private static Sighting knownWell(String sensor, double magnitude, double degrees) {
+        return new Sighting(
+                sensor, magnitude, false, OptionalDouble.of(degrees), 0.01, Optional.of(Complex.ZERO), Map.of());
+    }
+
+    /** A delta on one pole has every terminal at that phase's voltage; a grounded wye doesn't. */
+    @Test
+    void onePoleClosedIsSaidWhereItHoldsVoltage() {
+        Bank delta = Banks.plan(Connection.DELTA, 1, 1, 3)
+                .sensing(Banks.sensor(Protection.Senses.PHASE_VOLTAGE, 100, 5))
+                .bank();
+        Bank grounded = Banks.plan(Connection.WYE_GROUNDED, 1, 1, 3)
+                .sensing(Banks.sensor(Protection.Senses.NEUTRAL_CURRENT, 100, 5))
+                .bank();
+        assertTrue(locate(delta, Sighting.of("F phase-voltage AB", 1.0)).notes().stream()
+                .anyMatch(n -> n.contains("every terminal at phase voltage with almost no current")));
+        assertTrue(locate(grounded, Sighting.of("F neutral-current", 1.0)).notes().stream()
+                .noneMatch(n -> n.contains("one pole still closed")));
+    }
+
     /** Line currents settle what the sensor leaves open: UNB-006 (90.91, 106.42, 106.42 A) says phase A. */
     @Test
     void lineCurrentsSettleIt() {

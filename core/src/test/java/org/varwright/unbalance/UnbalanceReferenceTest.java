@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -117,14 +119,85 @@ class UnbalanceReferenceTest {
                         .verdict());
     }
 
-    /** Fuseless string of 44 sections, k shorted: N/(N−k) on the rest (first principles): 5 of 44 give 1.128, 4 give 1.100 exactly at the limit. */
+    /**
+     * Fuseless string of N sections, k shorted wherever in it: N/(N−k) on the rest (first principles; 42 sections: 1 gives 1.0244, 4 give 1.1053). Of 11 units of
+     * 4 sections, 4 shorted are exactly at 1.10 and 5, which is more than one unit holds, are over it.
+     */
     @Test
     void fuselessString() {
         Unbalance unbalance = table(Banks.plan(Connection.WYE_GROUNDED, 3, 11, 1), 13800.0);
-        Effect effect = row(unbalance, "A", "sections-shorted", 3).effect().orElseThrow();
-        assertEquals(44.0 / 41.0, effect.highestSectionPerRated(), 1e-9);
-        assertEquals(
-                RunVerdict.ALARM, row(unbalance, "A", "sections-shorted", 3).verdict());
+        for (int k = 1; k <= 22; k++) {
+            FailureRow row = row(unbalance, "A", "sections-shorted", k);
+            assertEquals(44.0 / (44.0 - k), row.effect().orElseThrow().highestSectionPerRated(), 1e-9);
+            assertEquals((k + 3) / 4, row.positions().size());
+            assertEquals(
+                    k < 4 ? RunVerdict.RUN_ON : k == 4 ? RunVerdict.ALARM : RunVerdict.TAKE_OUT,
+                    row.verdict(),
+                    "k " + k);
+        }
+        SettingStudy study = unbalance.settings().getFirst();
+        assertEquals(5, study.forbiddenCount().orElseThrow());
+        assertTrue(
+                study.remarks().contains("Up to 4 in one string may run on, 5 may not."),
+                study.remarks().toString());
+    }
+
+    /** UNB-010: one bank fuse open in an ungrounded wye at 12.47 kV: half of 7199.6 V at the neutral (first principles), said with the settings. */
+    @Test
+    void onePhaseOpen() {
+        Unbalance unbalance = table(
+                Banks.plan(Connection.WYE_UNGROUNDED, 1, 1, 4)
+                        .rated(200e3, 7200.0)
+                        .sensing(Banks.sensor(Protection.Senses.NEUTRAL_VOLTAGE, 8400.0, 120.0)),
+                12470.0);
+        List<String> remarks = unbalance.settings().getFirst().remarks();
+        assertTrue(
+                remarks.contains("One phase open (bank fuse, switch pole, lost phase) shows 3.6 kV."),
+                remarks.toString());
+        assertTrue(remarks.stream().anyMatch(r -> r.startsWith("The bank file gives no trip")), remarks.toString());
+    }
+
+    /** A setting at the relay says nothing while nobody knows the ratio. */
+    @Test
+    void settingsWithoutRatioAreNotJudged() {
+        Unbalance unbalance = table(
+                Banks.plan(Connection.WYE_UNGROUNDED, 1, 1, 4)
+                        .sensing(new Protection(
+                                Banks.STAGE,
+                                Protection.Senses.NEUTRAL_VOLTAGE,
+                                Optional.empty(),
+                                OptionalDouble.of(6.0),
+                                OptionalDouble.of(15.0),
+                                false,
+                                OptionalDouble.empty(),
+                                Optional.empty())),
+                13800.0);
+        SettingStudy study = unbalance.settings().getFirst();
+        assertEquals(List.of(), study.checks());
+        assertTrue(
+                study.remarks()
+                        .contains("The bank file gives settings at the relay but no ratio: they were not judged."),
+                study.remarks().toString());
+    }
+
+    /** Small groups: UNB-004's bank with a sensor says plainly that an alarm alone is never enough, and why. */
+    @Test
+    void smallGroupsHaveNoAlarmStage() {
+        Unbalance unbalance = table(
+                Banks.plan(Connection.WYE_UNGROUNDED, 1, 1, 2)
+                        .rated(200e3, 7200.0)
+                        .sensing(Banks.sensor(Protection.Senses.NEUTRAL_VOLTAGE, 8400.0, 120.0)),
+                12470.77);
+        SettingStudy study = unbalance.settings().getFirst();
+        // No fuse on file: sections are what the protection is set for, and one of four already gives 4/3 of 3/(2 +
+        // 7/6).
+        assertTrue(study.alarm().isEmpty());
+        assertTrue(
+                study.remarks().getFirst().startsWith("There is no stage at which an alarm alone is enough"),
+                study.remarks().toString());
+        assertTrue(
+                study.remarks().getFirst().contains("of rated, limit 1.10"),
+                study.remarks().toString());
     }
 
     /** A unit shorted across a stiff supply has no finite answer and is not shown as one. */
