@@ -18,6 +18,7 @@ import org.varwright.energize.Uncertainty;
 import org.varwright.fit.FitInput;
 import org.varwright.fit.FitOptions;
 import org.varwright.fit.Fitted;
+import org.varwright.picture.EnergizePhasors;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
@@ -60,11 +61,16 @@ final class EnergizeCommand extends BankCommand {
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private MeterOption meter;
 
+    @Mixin
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    private PictureOption picture;
+
     @Override
     Answer answer(BankArgument argument) {
         Bank bank = argument.bank(err());
         List<MeasuredValue> values = measured.stream().map(MeasuredValue::parse).toList();
         Energize energize = Energize.of(bank, fitted(bank), busVolts(bus), Uncertainty.USUAL, values);
+        picture.write(width -> EnergizePhasors.of(energize).svg(width));
         String text = EnergizeText.of(energize) + (explain() ? BasisText.ofChecks(energize.checks()) : "");
         return new Answer(text, EnergizeJson.of(energize), energize.isGood() ? ExitCode.DONE : ExitCode.NO);
     }

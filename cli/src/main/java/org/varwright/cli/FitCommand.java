@@ -15,6 +15,7 @@ import org.varwright.fit.FitJson;
 import org.varwright.fit.FitOptions;
 import org.varwright.fit.FitResult;
 import org.varwright.fit.FitText;
+import org.varwright.picture.FitPhasors;
 import org.varwright.survey.Spares;
 import org.varwright.survey.SparesFile;
 import org.varwright.survey.Survey;
@@ -73,6 +74,10 @@ final class FitCommand extends BankCommand {
             description = "Lifts beyond the replacements that are tried exhaustively (default ${DEFAULT-VALUE}).")
     private int extraLifts;
 
+    @Mixin
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    private PictureOption picture;
+
     @Override
     Answer answer(BankArgument argument) {
         Bank bank = argument.bank(err());
@@ -92,6 +97,7 @@ final class FitCommand extends BankCommand {
                 leastUnbalance ? FitOptions.Aim.LEAST_UNBALANCE : FitOptions.Aim.FEWEST_LIFTS,
                 extraLifts);
         FitResult result = Fit.plan(FitInput.from(survey, list, options));
+        picture.write(width -> FitPhasors.of(result).svg(width));
         String text = FitText.of(result)
                 + (explain() ? BasisText.ofChecks(result.checks()) + BasisText.of(result.bases()) : "");
         return new Answer(text, FitJson.of(result), code(result));

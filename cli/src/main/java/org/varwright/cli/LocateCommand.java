@@ -9,7 +9,9 @@ import org.jspecify.annotations.Nullable;
 import org.varwright.bank.Bank;
 import org.varwright.basis.BasisText;
 import org.varwright.energize.BusVolts;
+import org.varwright.network.Capacitances;
 import org.varwright.network.Supply;
+import org.varwright.picture.LocatePhasors;
 import org.varwright.quantity.Dimension;
 import org.varwright.unbalance.Assumptions;
 import org.varwright.unbalance.Locate;
@@ -19,6 +21,7 @@ import org.varwright.unbalance.Locator;
 import org.varwright.unbalance.Sighting;
 import org.varwright.unbalance.SightingReader;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** {@code locate BANK}. */
@@ -70,6 +73,10 @@ final class LocateCommand extends BankCommand {
                     "Bus voltage, line to line, one value or AB,BC,CA; the nominal voltage where it is not given.")
     private @Nullable String bus;
 
+    @Mixin
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    private PictureOption picture;
+
     @Override
     Answer answer(BankArgument argument) {
         Bank bank = argument.bank(err());
@@ -81,7 +88,10 @@ final class LocateCommand extends BankCommand {
                         Typed.quantity("--uncertainty", Dimension.FRACTION, uncertainty),
                         Optional.ofNullable(healthy),
                         lines);
-        Locate locate = Locator.locate(bank, Map.of(), supply(bank), Assumptions.USUAL, sighting);
+        Supply supply = supply(bank);
+        Locate locate = Locator.locate(bank, Map.of(), supply, Assumptions.USUAL, sighting);
+        picture.write(width ->
+                LocatePhasors.of(locate, Capacitances.known(bank), supply).svg(width));
         String text = LocateText.of(locate) + (explain() ? BasisText.of(List.of(locate.basis())) : "");
         return new Answer(text, LocateJson.of(locate), locate.isExplained() ? ExitCode.DONE : ExitCode.UNDECIDED);
     }

@@ -1,13 +1,17 @@
 package org.varwright.cli;
 
 import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
 import org.varwright.basis.BasisText;
+import org.varwright.picture.RankedDeviations;
+import org.varwright.picture.SurveyMap;
 import org.varwright.survey.Survey;
 import org.varwright.survey.SurveyJson;
 import org.varwright.survey.SurveyText;
 import org.varwright.survey.UnitVerdict;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** {@code survey BANK READINGS.csv}. */
@@ -26,9 +30,21 @@ final class SurveyCommand extends BankCommand {
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private MeterOption meter;
 
+    @Mixin
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    private PictureOption picture;
+
+    @Option(
+            names = "--ranked",
+            paramLabel = "FILE.svg",
+            description = "Draw the deviations ranked as well, into this file; -o draws every unit at its place.")
+    private @Nullable Path ranked;
+
     @Override
     Answer answer(BankArgument argument) {
         Survey survey = meter.survey(argument.bank(err()), readings, err());
+        picture.write(width -> SurveyMap.draw(survey, width));
+        picture.write(ranked, width -> RankedDeviations.of(survey).svg(width));
         String text = SurveyText.of(survey) + (explain() ? BasisText.ofChecks(survey.checks()) : "");
         boolean good = survey.with(UnitVerdict.REPLACE).isEmpty()
                 && survey.with(UnitVerdict.MEASURE_AGAIN).isEmpty();

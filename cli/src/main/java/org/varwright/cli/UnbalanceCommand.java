@@ -3,12 +3,16 @@ package org.varwright.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.varwright.bank.Bank;
 import org.varwright.bank.UnitPosition;
 import org.varwright.basis.BasisText;
 import org.varwright.basis.Verdict;
+import org.varwright.network.Capacitances;
 import org.varwright.network.Supply;
+import org.varwright.picture.FailureChart;
+import org.varwright.picture.UnbalancePhasors;
 import org.varwright.problem.Place;
 import org.varwright.quantity.Dimension;
 import org.varwright.unbalance.Assumptions;
@@ -16,6 +20,7 @@ import org.varwright.unbalance.Unbalance;
 import org.varwright.unbalance.UnbalanceJson;
 import org.varwright.unbalance.UnbalanceText;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** {@code unbalance BANK}. */
@@ -36,6 +41,16 @@ final class UnbalanceCommand extends BankCommand {
             description = "Bus voltage, line to line; the nominal voltage where it is not given.")
     private @Nullable String bus;
 
+    @Mixin
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    private PictureOption picture;
+
+    @Option(
+            names = "--stage",
+            paramLabel = "NAME",
+            description = "The stage of which -o draws the table; the first one where it is not given.")
+    private @Nullable String stage;
+
     @Override
     Answer answer(BankArgument argument) {
         Bank bank = argument.bank(err());
@@ -48,6 +63,9 @@ final class UnbalanceCommand extends BankCommand {
         Unbalance unbalance = positions.isEmpty()
                 ? Unbalance.of(bank, Map.of(), supply, Assumptions.USUAL)
                 : Unbalance.ofOut(bank, Map.of(), supply, positions);
+        picture.write(width -> positions.isEmpty()
+                ? FailureChart.of(unbalance, Optional.ofNullable(stage)).svg(width)
+                : UnbalancePhasors.of(unbalance, Capacitances.known(bank)).svg(width));
         String text = UnbalanceText.of(unbalance) + (explain() ? BasisText.ofChecks(unbalance.checks()) : "");
         boolean good = unbalance.checks().stream().allMatch(c -> c.verdict() != Verdict.FAIL);
         return new Answer(text, UnbalanceJson.of(unbalance), good ? ExitCode.DONE : ExitCode.NO);

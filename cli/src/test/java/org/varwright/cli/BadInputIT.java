@@ -153,4 +153,12 @@ class BadInputIT {
             own.out().lines().forEach(line -> assertTrue(line.length() <= 100, command + ": " + line));
         }
     }
+
+    @Test
+    void aPictureThatCannotBeDrawnOrWrittenIsRefused() {
+        String bank = Session.DEMO.resolve("corbel-reach-3.bank.yaml").toString();
+        String file = folder.resolve("x.svg").toString();
+        assertRefused(Session.run("unbalance", bank, "--stage", "stage 9", "-o", file), "it has stage 1, stage 2");
+        assertRefused(Session.run("unbalance", bank, "-o", folder.toString()), "folder");
+    }
 }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -259,6 +260,36 @@ class ContractIT {
                 1,
                 Session.run("fit", BANK, READINGS, "--spares", SPARES, "--without", "CR19-0131")
                         .code());
+    }
+
+    @Test
+    void picturesAreWrittenWhereTheyAreAskedFor() throws Exception {
+        picture(1, "survey", BANK, READINGS);
+        Path ranked = folder.resolve("ranked.svg");
+        assertEquals(
+                1,
+                Session.run("survey", BANK, READINGS, "--narrow", "--ranked", ranked.toString())
+                        .code());
+        assertTrue(Files.readString(ranked).contains("viewBox=\"0 0 360 "));
+        picture(3, "fit", BANK, READINGS, "--spares", SPARES);
+        picture(0, "energize", BANK, "--bus", "12.4kV");
+        picture(1, "unbalance", BANK, "--out", "stage 1/A");
+        Path table = folder.resolve("table.svg");
+        Session.run("unbalance", BANK, "--stage", "stage 3", "-o", table.toString());
+        assertTrue(Files.readString(table).contains("stage 3: what failures do"));
+        Path found = folder.resolve("found.svg");
+        Session.run("locate", BANK, "--reading", "stage 3 neutral-voltage=15V", "-o", found.toString());
+        assertTrue(Files.readString(found).contains("which failure shows this?"));
+    }
+
+    private void picture(int code, String... args) throws Exception {
+        Path file = folder.resolve(args[0] + ".svg");
+        List<String> all = new ArrayList<>(List.of(args));
+        all.addAll(List.of("-o", file.toString()));
+        Session session = Session.run(all.toArray(new String[0]));
+        assertEquals(code, session.code(), session.err());
+        String svg = Files.readString(file);
+        assertTrue(svg.startsWith("<?xml") && svg.endsWith("</svg>\n"), args[0]);
     }
 
     @Test

@@ -10,8 +10,16 @@ import org.varwright.basis.Basis;
  * @param place phase or leg
  * @param line whether it is a line of the stage; otherwise a leg behind it
  * @param amperes rms
+ * @param degrees angle of the expected value against phase A to ground
  * @param ratedAmperes at rated voltage and nameplate capacitance
  * @param basis how it came about
  */
 public record ExpectedCurrent(
-        String name, String stage, String place, boolean line, Band amperes, double ratedAmperes, Basis basis) {}
+        String name,
+        String stage,
+        String place,
+        boolean line,
+        Band amperes,
+        double degrees,
+        double ratedAmperes,
+        Basis basis) {}

@@ -180,7 +180,15 @@ final class StagePrediction {
                         new Term("U_C−", "capacitances, downward", capacitance.down(), "A"),
                         new Term("U_m", "ammeter", meter, "A")),
                 SOURCE);
-        return new ExpectedCurrent(stage.name() + "/" + place, stage.name(), place, line, band, ratedAmperes, basis);
+        return new ExpectedCurrent(
+                stage.name() + "/" + place,
+                stage.name(),
+                place,
+                line,
+                band,
+                pick.of(expected).degrees(),
+                ratedAmperes,
+                basis);
     }
 
     List<ExpectedSensor> sensors() {

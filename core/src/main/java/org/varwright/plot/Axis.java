@@ -25,6 +25,8 @@ public record Axis(
     /** How values become places. */
     public enum Scale {
         LINEAR,
+        /** Linear, with ticks at whole numbers: for what is counted. */
+        WHOLE,
         LOG
     }
 
@@ -46,6 +48,12 @@ public record Axis(
     public static Axis linear(String title, String unit) {
         return new Axis(
                 title, Scale.LINEAR, Optional.empty(), unit, OptionalDouble.empty(), OptionalDouble.empty(), false);
+    }
+
+    /** Of a number that counts things. */
+    public static Axis whole(String title) {
+        return new Axis(
+                title, Scale.WHOLE, Optional.empty(), "", OptionalDouble.empty(), OptionalDouble.empty(), false);
     }
 
     public static Axis log(String title, Dimension dimension) {
@@ -73,6 +81,6 @@ public record Axis(
 
     /** Whether a value has a place on it. */
     boolean takes(double value) {
-        return Double.isFinite(value) && (scale == Scale.LINEAR || value > 0.0);
+        return Double.isFinite(value) && (scale != Scale.LOG || value > 0.0);
     }
 }

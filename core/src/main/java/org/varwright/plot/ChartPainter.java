@@ -118,6 +118,11 @@ final class ChartPainter {
                     .forEach(c -> c.points().stream()
                             .filter(p -> panel.y().takes(p.y()))
                             .forEach(p -> range.take(p.x())));
+            panel.bars()
+                    .forEach(b -> b.points().forEach(p -> {
+                        range.take(p.x() - b.width() / 2.0);
+                        range.take(p.x() + b.width() / 2.0);
+                    }));
             panel.callouts().forEach(c -> range.take(c.x()));
             for (Limit limit : panel.limits()) {
                 if (limit instanceof Limit.Upright upright) {
@@ -147,10 +152,15 @@ final class ChartPainter {
         Range range = new Range(panel.y());
         panel.curves()
                 .forEach(c -> c.points().stream().filter(p -> isInside(p.x())).forEach(p -> range.take(p.y())));
+        panel.bars()
+                .forEach(b -> b.points().forEach(p -> {
+                    range.take(0.0);
+                    range.take(p.y());
+                }));
         panel.callouts().stream().filter(c -> isInside(c.x())).forEach(c -> range.take(c.y()));
         for (Limit limit : panel.limits()) {
             if (limit instanceof Limit.Across across) {
-                range.take(across.value());
+                range.takeLimit(across.value());
             }
         }
         for (Band band : panel.bands()) {

@@ -18,6 +18,9 @@ final class Labels {
 
     private static final double NARROW = 6.0;
 
+    private static final double LARGEST_MARK = 10.0;
+    private static final Box OUT_OF_THE_WAY = new Box(-1e9, -1e9, -1e9, -1e9);
+
     private final Box room;
     private final List<Box> taken = new ArrayList<>();
     private final List<Segment> curves = new ArrayList<>();
@@ -145,10 +148,15 @@ final class Labels {
                 && (!offCurves || curves.stream().noneMatch(box.grown(1.0)::crossedBy));
     }
 
+    /** Whether a leader runs over nothing; out of the mark or bar at its own point it may. */
     private boolean isClear(Segment leader, double x, double y) {
         return taken.stream()
-                        .filter(b -> !b.holds(x, y))
-                        .noneMatch(b -> b.grown(0.5).crossedBy(leader))
+                        .map(b -> b.holds(x, y) ? (isMark(b) ? OUT_OF_THE_WAY : b.grown(-1.0)) : b.grown(0.5))
+                        .noneMatch(b -> b.crossedBy(leader))
                 && leaders.stream().noneMatch(leader::meets);
+    }
+
+    private static boolean isMark(Box box) {
+        return box.width() < LARGEST_MARK && box.height() < LARGEST_MARK;
     }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.varwright.svg.Box;
+import org.varwright.svg.Hatching;
 import org.varwright.svg.Lettering;
 import org.varwright.svg.Pen;
 import org.varwright.svg.Segment;
@@ -21,6 +22,7 @@ final class PanelPainter {
     private static final Pen LEADER = Pen.full(Tone.QUIET, 0.7);
     private static final Pen EDGE = new Pen(Tone.QUIET, 0.6, "2 2");
     private static final double AWAY = 9.0;
+    private static final double HATCH = 3.5;
     private static final double TICK_GAP = 5.0;
     private static final int MOST_MARKERS = 40;
     private static final int FEW_MARKERS = 12;
@@ -69,6 +71,7 @@ final class PanelPainter {
     void draw(List<Tick> xTicks, List<Tick> yTicks) {
         panel.bands().forEach(this::shade);
         grid(xTicks, yTicks);
+        panel.bars().forEach(this::bars);
         panel.limits().forEach(this::limit);
         for (int i = 0; i < curves.size(); i++) {
             curve(curves.get(i), traces.get(i));
@@ -90,6 +93,7 @@ final class PanelPainter {
         return traces.stream().allMatch(t -> t.lines().isEmpty())
                 && panel.limits().isEmpty()
                 && panel.callouts().isEmpty()
+                && panel.bars().isEmpty()
                 && panel.bands().isEmpty();
     }
 
@@ -118,7 +122,7 @@ final class PanelPainter {
         if (strong.length() > 0) {
             sheet.path(strong.toString(), GRID);
         }
-        if (y.axis().scale() == Axis.Scale.LINEAR && y.holds(0.0)) {
+        if (y.axis().scale() != Axis.Scale.LOG && y.holds(0.0)) {
             sheet.line(room.left(), y.at(0.0), room.right(), y.at(0.0), FRAME);
         }
         sheet.frame(room, FRAME);
@@ -173,6 +177,45 @@ final class PanelPainter {
             }
         }
         return Trace.thinned(line);
+    }
+
+    private void bars(Bars bars) {
+        for (Point p : bars.points()) {
+            bar(bars, p).ifPresent(box -> {
+                switch (bars.fill()) {
+                    case SOLID -> sheet.fill(box, Tone.INK);
+                    case GREY -> sheet.fill(box, Tone.GRID);
+                    case OPEN -> {
+                        sheet.fill(box, Tone.PAPER);
+                        sheet.frame(box, Pen.full(Tone.INK, 0.8));
+                    }
+                    case HATCHED -> {
+                        sheet.fill(box, Tone.PAPER);
+                        sheet.path(Hatching.of(box, HATCH), Pen.full(Tone.INK, 0.8));
+                        sheet.frame(box, Pen.full(Tone.INK, 0.8));
+                    }
+                }
+            });
+        }
+    }
+
+    /** What is seen of a bar. */
+    private Optional<Box> bar(Bars bars, Point p) {
+        if (!x.axis().takes(p.x()) || !Double.isFinite(p.y())) {
+            return Optional.empty();
+        }
+        double foot = y.at(y.held(0.0));
+        double tip = y.at(y.held(p.y()));
+        double left = x.at(p.x() - bars.width() / 2.0);
+        double right = x.at(p.x() + bars.width() / 2.0);
+        boolean seen = right > room.left() && left < room.right() && foot != tip;
+        return seen
+                ? Optional.of(new Box(
+                        Math.max(left, room.left()),
+                        Math.min(foot, tip),
+                        Math.min(right, room.right()),
+                        Math.max(foot, tip)))
+                : Optional.empty();
     }
 
     private Segment line(Limit limit) {
@@ -237,6 +280,9 @@ final class PanelPainter {
             }
             markers(styled).forEach(p -> labels.take(styled.marker().box(p.x(), p.y())));
             traces.get(i).end().ifPresent(p -> labels.take(Marker.DOT.box(p.x(), p.y())));
+        }
+        for (Bars bars : panel.bars()) {
+            bars.points().forEach(p -> bar(bars, p).ifPresent(labels::take));
         }
         panel.limits().stream().filter(this::isSeen).forEach(l -> labels.avoid(List.of(line(l))));
         panel.callouts().forEach(c -> labels.take(c.marker().box(x.at(c.x()), y.at(c.y()))));

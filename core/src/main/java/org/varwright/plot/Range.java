@@ -4,10 +4,13 @@ package org.varwright.plot;
 final class Range {
     /** An end goes on to a tick that is as near as this part of the range, so that samples that stop short of it still show it. */
     private static final double NEAR = 0.01;
+    /** Room above the highest limit, as a part of the range. */
+    private static final double HEADROOM = 0.04;
 
     private final Axis axis;
     private double low = Double.POSITIVE_INFINITY;
     private double high = Double.NEGATIVE_INFINITY;
+    private double highestLimit = Double.NEGATIVE_INFINITY;
 
     Range(Axis axis) {
         this.axis = axis;
@@ -18,6 +21,12 @@ final class Range {
             low = Math.min(low, value);
             high = Math.max(high, value);
         }
+    }
+
+    /** Takes in a line across the panel, which is not to lie on its edge. */
+    void takeLimit(double value) {
+        take(value);
+        highestLimit = Math.max(highestLimit, value);
     }
 
     /**
@@ -32,6 +41,9 @@ final class Range {
         if (axis.zero()) {
             from = axis.from().orElse(Math.min(from, 0.0));
             to = axis.to().orElse(Math.max(to, 0.0));
+        }
+        if (axis.to().isEmpty() && highestLimit >= to && axis.scale() != Axis.Scale.LOG) {
+            to += HEADROOM * Math.max(to - from, Math.abs(to) / 2.0);
         }
         return axis.scale() == Axis.Scale.LOG ? logarithmic(from, to) : straight(from, to, round, most);
     }

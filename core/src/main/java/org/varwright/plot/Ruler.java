@@ -19,7 +19,7 @@ record Ruler(Axis axis, Ticks.Ends ends, Shown shown, double start, double end) 
     /** The part of the way from the lower to the upper end. */
     double part(double value) {
         return switch (axis.scale()) {
-            case LINEAR -> (value - ends.low()) / (ends.high() - ends.low());
+            case LINEAR, WHOLE -> (value - ends.low()) / (ends.high() - ends.low());
             case LOG -> Math.log(value / ends.low()) / Math.log(ends.high() / ends.low());
         };
     }
@@ -47,6 +47,7 @@ record Ruler(Axis axis, Ticks.Ends ends, Shown shown, double start, double end) 
         double high = ends.high() / shown.factor();
         return switch (axis.scale()) {
             case LINEAR -> Ticks.linear(low, high, most);
+            case WHOLE -> Ticks.linear(low, high, Math.max(1, Math.min(most, (int) Math.ceil(high - low))));
             case LOG -> Ticks.log(low, high, Shown.takesPrefixes(axis), most);
         };
     }

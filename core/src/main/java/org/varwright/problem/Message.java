@@ -7,6 +7,9 @@ import java.util.List;
  * what to try.
  */
 public enum Message {
+    // ---- pictures
+    NOTHING_TO_DRAW("there is nothing to draw: {0}"),
+
     // ---- quantities
     NO_UNIT("\"{0}\" has no unit; write it with one, such as \"{1}\""),
     WRONG_UNIT("\"{0}\" has the unit \"{1}\"; allowed are {2}, as in \"{3}\""),

@@ -15,7 +15,13 @@ public enum Tone {
     THIRD("third", "#9a3300", "#ffb184"),
     FOURTH("fourth", "#1f5f2a", "#93d9a0"),
     FIFTH("fifth", "#64288a", "#d9b3f7"),
-    SIXTH("sixth", "#6b5000", "#e8cd74");
+    SIXTH("sixth", "#6b5000", "#e8cd74"),
+    FAR_BELOW("far-below", "#93b9e6", "#1f5490"),
+    BELOW("below", "#c3d9f1", "#1b3e66"),
+    JUST_BELOW("just-below", "#e6eff9", "#1a2c42"),
+    JUST_ABOVE("just-above", "#fcefdd", "#392a17"),
+    ABOVE("above", "#f7d2a4", "#5a3a12"),
+    FAR_ABOVE("far-above", "#eea95a", "#80500f");
 
     private final String word;
     private final String light;

@@ -89,7 +89,7 @@ class ArchitectureTest {
             List.of("task"),
             List.of("job"),
             List.of("isolation"),
-            List.of("drawing"),
+            List.of("drawing", "picture"),
             List.of("fuse"),
             List.of("fit", "energize", "duty"),
             List.of("survey", "discharge", "unbalance", "resonance"),

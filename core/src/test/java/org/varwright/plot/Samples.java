@@ -2,6 +2,7 @@ package org.varwright.plot;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.varwright.quantity.Complex;
 import org.varwright.quantity.Dimension;
 
 /** Charts like those that the program draws. */
@@ -97,6 +98,35 @@ final class Samples {
             double reactive = 1.0 / (1.0 / (0.68 * h) - h / 38.0);
             panel = panel.with(Callout.at(h, 1.0 / Math.hypot(1.0 / reactive, 1.0 / 90.0), "h = " + h));
         }
-        return Chart.of("Impedance scan", Axis.linear("order", ""), panel);
+        return Chart.of("Impedance scan", Axis.whole("order"), panel);
+    }
+
+    /** Three legs in good order and with the neutral moved, and the neutral by itself. */
+    static PhasorDiagram displaced() {
+        Complex neutral = Complex.polar(412.0, 178.0);
+        Dial legs = Dial.of("Leg voltages, stage <2>", Dimension.VOLTAGE);
+        String[] names = {"A", "B", "C"};
+        for (int i = 0; i < 3; i++) {
+            Complex terminal = Complex.polar(7_967.0, -120.0 * i);
+            legs = legs.with(Phasor.of(names[i] + " healthy", terminal).with(Dash.DASHED))
+                    .with(Phasor.of(names[i], terminal.minus(neutral)).from(neutral));
+        }
+        Dial sensor = Dial.of("Neutral voltage", Dimension.VOLTAGE)
+                .with(Phasor.of("healthy", Complex.polar(21.0, 61.0)).with(Dash.DASHED))
+                .with(Phasor.of("2 units out", neutral))
+                .with(Circle.limit(300.0, "alarm 300 V"))
+                .with(Circle.limit(520.0, "trip 520 V"));
+        return PhasorDiagram.of("What two units out do to stage 2", List.of(legs, sensor))
+                .caption("Angles against phase A to ground.");
+    }
+
+    /** One dial of two arrows and a circle. */
+    static PhasorDiagram lone() {
+        return PhasorDiagram.of(
+                "Before and after",
+                List.of(Dial.of("Neutral current", Dimension.CURRENT)
+                        .with(Phasor.of("before", Complex.polar(0.82, 79.0)).with(Dash.DASHED))
+                        .with(Phasor.of("after", Complex.polar(0.03, -100.0)))
+                        .with(Circle.limit(1.1, "alarm 1.1 A"))));
     }
 }

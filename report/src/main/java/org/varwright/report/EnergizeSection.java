@@ -3,6 +3,7 @@ package org.varwright.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.varwright.bank.Stage;
 import org.varwright.basis.Verdict;
 import org.varwright.energize.Band;
 import org.varwright.energize.BusVolts;
@@ -11,6 +12,9 @@ import org.varwright.energize.Energize;
 import org.varwright.energize.ExpectedCurrent;
 import org.varwright.energize.ExpectedSensor;
 import org.varwright.energize.Explanation;
+import org.varwright.page.Enumeration;
+import org.varwright.picture.EnergizePhasors;
+import org.varwright.plot.Width;
 import org.varwright.quantity.Dimension;
 import org.varwright.report.document.Block;
 import org.varwright.report.document.Block.Table.Cell;
@@ -21,6 +25,8 @@ import org.varwright.report.document.Section;
 /** What each line, leg and sensor should show at the first energization, beside what was read. */
 final class EnergizeSection {
     private static final String TITLE = "First energization";
+
+    private static final int STAGES_ON_A_PAGE = 2;
 
     private EnergizeSection() {}
 
@@ -44,6 +50,15 @@ final class EnergizeSection {
         blocks.add(currents(energize));
         if (!energize.sensors().isEmpty()) {
             blocks.add(sensors(energize));
+        }
+        List<Stage> stages = energize.bank().stages();
+        for (int i = 0; i < stages.size(); i += STAGES_ON_A_PAGE) {
+            List<Stage> some = stages.subList(i, Math.min(stages.size(), i + STAGES_ON_A_PAGE));
+            blocks.add(new Block.Figure(
+                    EnergizePhasors.of(energize, some).svg(Width.PAGE),
+                    "currents and sensor readings to expect of "
+                            + Enumeration.of(some.stream().map(Stage::name).toList())
+                            + ", the circle within which each may lie, and what was measured"));
         }
         if (!energize.explanations().isEmpty()) {
             blocks.add(new Block.Notice(

@@ -10,6 +10,8 @@ import org.varwright.fit.Balance;
 import org.varwright.fit.FitResult;
 import org.varwright.fit.Move;
 import org.varwright.fit.RunOn;
+import org.varwright.picture.FitPhasors;
+import org.varwright.plot.Width;
 import org.varwright.quantity.Dimension;
 import org.varwright.report.document.Block;
 import org.varwright.report.document.Block.Notice.Weight;
@@ -94,6 +96,9 @@ final class FitSections {
         blocks.add(legs(result));
         if (!result.after().sensors().isEmpty()) {
             blocks.add(sensors(result));
+            blocks.add(new Block.Figure(
+                    FitPhasors.of(result).svg(Width.PAGE),
+                    "what the unbalance sensors read before and after the lifts, with their settings as circles"));
         }
         blocks.add(new Block.Paragraph("Highest voltage on a unit, at the highest voltage of the system: "
                 + perRated(result.before()) + " before, " + perRated(result.after()) + " after."));

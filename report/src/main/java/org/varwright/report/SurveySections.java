@@ -5,6 +5,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.varwright.picture.RankedDeviations;
+import org.varwright.picture.SurveyMap;
+import org.varwright.plot.Width;
 import org.varwright.problem.Problem;
 import org.varwright.quantity.Dimension;
 import org.varwright.report.document.Block;
@@ -20,6 +23,9 @@ import org.varwright.survey.UnitVerdict;
 /** Readings with their verdicts, and what they can't tell. */
 final class SurveySections {
     private static final String TITLE = "Readings and verdicts";
+    /** Units on one picture that are still large enough to read on a page. */
+    private static final int MOST_ON_ONE_MAP = 150;
+
     private static final String UNJUDGED = "What can\u2019t be judged";
 
     private SurveySections() {}
@@ -72,7 +78,30 @@ final class SurveySections {
                             Column.left("Units", 28)),
                     survey.legs().stream().map(SurveySections::leg).toList()));
         }
+        pictures(survey, blocks);
         return new Section(TITLE, Section.PageStart.NEW_PAGE, blocks);
+    }
+
+    /** Every unit at its place, a picture a stage where one would be too small; and the deviations ranked. */
+    private static void pictures(Survey survey, List<Block> blocks) {
+        String what =
+                "letter and pattern say the verdict, the number how far the unit reads off its reference in percent";
+        if (survey.units().size() <= MOST_ON_ONE_MAP) {
+            blocks.add(new Block.Figure(
+                    SurveyMap.draw(survey, Width.PAGE),
+                    "every unit of " + survey.bank().name() + " at its place; " + what));
+        } else {
+            survey.bank()
+                    .stages()
+                    .forEach(stage -> blocks.add(new Block.Figure(
+                            SurveyMap.draw(survey, stage, Width.PAGE),
+                            "units of " + stage.name() + " at their places; " + what)));
+        }
+        if (RankedDeviations.has(survey)) {
+            blocks.add(new Block.Figure(
+                    RankedDeviations.of(survey).svg(Width.PAGE),
+                    "deviations from the lowest to the highest, with the limits of error of the meter"));
+        }
     }
 
     /** Such as {@code 2 replace, 1 measure again, 15 healthy}. */

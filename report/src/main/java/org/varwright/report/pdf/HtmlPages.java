@@ -330,7 +330,7 @@ final class HtmlPages {
             case A4 -> 233.0;
             case LETTER -> 215.0;
         };
-        double scale = Math.min(roomWide / picture.width(), roomHigh / picture.height());
+        double scale = Math.min(picture.largest(), Math.min(roomWide / picture.width(), roomHigh / picture.height()));
         String size = "width: " + picture.width() * scale + "mm; height: " + picture.height() * scale + "mm";
         out.open("div", "class", "figure");
         out.open(

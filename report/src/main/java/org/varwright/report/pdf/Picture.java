@@ -22,9 +22,10 @@ import org.apache.pdfbox.pdmodel.font.PDType0Font;
  *
  * @param width of the sheet in its own unit
  * @param height of the sheet
+ * @param largest millimetres to which one unit may be blown up; infinite for a whole sheet
  * @param marks in drawing order
  */
-record Picture(double width, double height, List<Mark> marks) {
+record Picture(double width, double height, double largest, List<Mark> marks) {
     /** White left around it. */
     private static final double EDGE = 2.0;
 
@@ -118,7 +119,7 @@ record Picture(double width, double height, List<Mark> marks) {
         }
         AffineTransform edge = AffineTransform.getTranslateInstance(EDGE - used.getX(), EDGE - used.getY());
         List<Mark> moved = kept.stream().map(m -> m.moved(edge)).toList();
-        return new Picture(used.getWidth() + 2.0 * EDGE, used.getHeight() + 2.0 * EDGE, moved);
+        return new Picture(used.getWidth() + 2.0 * EDGE, used.getHeight() + 2.0 * EDGE, largest, moved);
     }
 
     /** Draws the sheet into a box that starts at the origin. */

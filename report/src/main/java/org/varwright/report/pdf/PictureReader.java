@@ -32,7 +32,11 @@ import org.xml.sax.helpers.DefaultHandler;
 final class PictureReader {
     /** The one style rule that drawings have: other colours for dark screens, of no use on paper. It can't load anything. */
     private static final Pattern DARK_RULE = Pattern.compile(
-            "@media screen and \\(prefers-color-scheme:dark\\)\\{(?:\\.v[fs]-[a-z]+\\{(?:fill|stroke):#[0-9a-f]{6}\\})*\\}");
+            "@media screen and \\(prefers-color-scheme:dark\\)\\{(?:\\.v[fs]-[a-z-]+\\{(?:fill|stroke):#[0-9a-f]{6}\\})*\\}");
+
+    private static final Pattern MILLIMETRES = Pattern.compile("([0-9.]+)mm");
+    /** Width of the narrowest paper. */
+    private static final double SHEET_MM = 200.0;
 
     private static final Pattern TRANSFORM = Pattern.compile("([a-z]+)\\(([^)]*)\\)");
 
@@ -54,7 +58,14 @@ final class PictureReader {
         PictureReader reader = new PictureReader();
         AffineTransform place = AffineTransform.getTranslateInstance(-box[0], -box[1]);
         reader.children(root, place, Style.START.under(root));
-        return new Picture(box[2], box[3], reader.marks).trimmed();
+        return new Picture(box[2], box[3], largest(root.getAttribute("width"), box[2]), reader.marks).trimmed();
+    }
+
+    /** A chart is as large as it says; a drawing of a whole sheet as large as the page. */
+    private static double largest(String width, double units) {
+        Matcher matcher = MILLIMETRES.matcher(width);
+        double millimetres = matcher.matches() ? Double.parseDouble(matcher.group(1)) : SHEET_MM;
+        return millimetres < SHEET_MM ? millimetres / units : Double.POSITIVE_INFINITY;
     }
 
     private static Element parse(String svg) {

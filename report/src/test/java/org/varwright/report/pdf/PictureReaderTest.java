@@ -16,6 +16,10 @@ import org.varwright.plot.Panel;
 import org.varwright.plot.Width;
 import org.varwright.quantity.Dimension;
 import org.varwright.report.pdf.Picture.Mark;
+import org.varwright.svg.Box;
+import org.varwright.svg.Pen;
+import org.varwright.svg.Sheet;
+import org.varwright.svg.Tone;
 
 /** Drawings: what is read, and what is refused. */
 class PictureReaderTest {
@@ -74,6 +78,30 @@ class PictureReaderTest {
                 .orElseThrow();
         assertTrue(line.pen().orElseThrow().round());
         assertEquals(BasicStroke.JOIN_ROUND, line.pen().orElseThrow().stroke().getLineJoin());
+    }
+
+    @Test
+    void everyToneIsRead() {
+        Sheet sheet = new Sheet();
+        for (Tone tone : Tone.values()) {
+            sheet.fill(new Box(1.0, 1.0, 9.0, 9.0), tone);
+            sheet.frame(new Box(1.0, 1.0, 9.0, 9.0), Pen.full(tone, 1.0));
+        }
+        Picture picture = PictureReader.read(sheet.svg(10.0, 10.0, 50.0, "tones", ""));
+        assertEquals(2 * Tone.values().length, picture.marks().size());
+    }
+
+    @Test
+    void aChartIsNotBlownUpAndASheetMayBe() {
+        String svg = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%s\" viewBox=\"0 0 400 300\">"
+                + "<rect width=\"9\" height=\"9\"/></svg>";
+        assertEquals(0.425, PictureReader.read(svg.formatted("170mm")).largest(), 1e-12);
+        assertEquals(
+                Double.POSITIVE_INFINITY,
+                PictureReader.read(svg.formatted("297mm")).largest(),
+                0.0);
+        assertEquals(
+                Double.POSITIVE_INFINITY, PictureReader.read(svg.formatted("")).largest(), 0.0);
     }
 
     @Test
