@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.varwright.bank.Bank;
@@ -80,13 +81,11 @@ final class Ledger {
             boolean differ = QUANTITIES.contains(column)
                     && all.stream()
                             .anyMatch(a -> all.stream()
-                                    .anyMatch(b -> !a.event()
-                                                    .device()
-                                                    .equals(b.event().device())
-                                            && !a.fact()
-                                                    .values()
-                                                    .get(column)
-                                                    .equals(b.fact().values().get(column))));
+                                    .anyMatch(b ->
+                                            !a.event().device().equals(b.event().device())
+                                                    && !Objects.equals(
+                                                            a.fact().values().get(column),
+                                                            b.fact().values().get(column))));
             if (differ) {
                 conflicts.add(new Conflict(
                         "readings of " + place,
