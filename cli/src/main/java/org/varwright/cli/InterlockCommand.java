@@ -3,9 +3,14 @@ package org.varwright.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.varwright.bank.Bank;
 import org.varwright.bankfile.BankFile;
+import org.varwright.bankfile.BankReading;
 import org.varwright.interlock.DesignFault;
 import org.varwright.interlock.InterlockAudit;
 import org.varwright.interlock.InterlockAuditJson;
@@ -17,6 +22,7 @@ import org.varwright.interlock.Property;
 import org.varwright.interlock.SharedKeys;
 import org.varwright.interlock.Verification;
 import org.varwright.interlock.Verifier;
+import org.varwright.page.Page;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -52,6 +58,9 @@ final class InterlockCommand extends BankCommand {
                     "Another bank of the same site; repeat it for each. A key that two of them share is a second copy.")
     private List<Path> others = new ArrayList<>();
 
+    /** A part of the bank file, as design faults name it. */
+    private static final Pattern PATH = Pattern.compile("isolation\\.[a-z]+\\[[0-9]+]");
+
     @Override
     Answer answer(BankArgument bank) {
         long bytes = Math.max(1, megabytes) * 1_000_000L;
@@ -61,7 +70,27 @@ final class InterlockCommand extends BankCommand {
             InterlockAudit walked = InterlockAudit.of(interlocking, bytes, progress(err()));
             return new Answer(InterlockAuditText.of(walked), InterlockAuditJson.of(walked), code);
         }
-        return new Answer(InterlockText.of(interlocking), InterlockJson.of(interlocking), code);
+        return new Answer(
+                InterlockText.of(interlocking) + lines(bank.reading(), interlocking),
+                InterlockJson.of(interlocking),
+                code);
+    }
+
+    /** The lines of the bank file that design faults speak of by their path. */
+    private static String lines(BankReading reading, Interlocking interlocking) {
+        Map<String, Integer> lines = new LinkedHashMap<>();
+        for (DesignFault fault : interlocking.faults()) {
+            Matcher path = PATH.matcher(fault.text());
+            while (path.find()) {
+                lines.put(path.group(), reading.place(path.group()).line());
+            }
+        }
+        if (lines.isEmpty()) {
+            return "";
+        }
+        Page page = new Page().heading("In the bank file");
+        lines.forEach((path, line) -> page.row(path, "line " + line));
+        return page.print();
     }
 
     /** With what keys shared with other banks break. */

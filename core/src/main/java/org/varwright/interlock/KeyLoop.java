@@ -8,7 +8,7 @@ import java.util.Set;
 import org.varwright.bank.KeyExchange;
 import org.varwright.bank.Lock;
 
-/** Says why keys never come free: each waits for another, round and round. */
+/** Says why keys never come free, each waiting for another, round and round; and where in the bank file each stands. */
 final class KeyLoop {
     private final Scheme scheme;
     private final Verification verification;
@@ -35,10 +35,12 @@ final class KeyLoop {
             needed = switch (place) {
                 case KeyPlace.InLock in -> {
                     List<String> next = neededAt(in.lock().on());
-                    links.add("key " + key + " is trapped in the lock of " + Words.lock(in.lock())
-                            + (next.isEmpty()
-                                    ? ", which never comes to that position"
-                                    : ", which needs " + Words.keys(next)));
+                    links.add(
+                            "key " + key + " is trapped in the lock of " + Words.lock(in.lock()) + ", isolation.locks["
+                                    + scheme.isolation().locks().indexOf(in.lock()) + "]"
+                                    + (next.isEmpty()
+                                            ? ", which never comes to that position"
+                                            : ", which needs " + Words.keys(next)));
                     yield next;
                 }
                 case KeyPlace.InExchange in -> {
@@ -47,7 +49,8 @@ final class KeyLoop {
                             .flatMap(e -> e.in().stream())
                             .filter(this::isNeverFree)
                             .toList();
-                    links.add("key " + key + " is trapped in " + in.exchange()
+                    links.add("key " + key + " is trapped in " + in.exchange() + ", isolation.exchanges["
+                            + exchange(in.exchange()) + "]"
                             + (next.isEmpty()
                                     ? ", whose keys are never there together"
                                     : ", which needs " + Words.keys(next)));
@@ -57,8 +60,26 @@ final class KeyLoop {
             };
         }
         return links.isEmpty()
-                ? "Its keys come free, but never together."
+                ? "Its keys come free, but never together: " + locks(compartment) + "."
                 : "It waits in a ring: " + String.join("; ", links) + ".";
+    }
+
+    /** The locks of a door, by their place in the bank file. */
+    private String locks(String compartment) {
+        List<String> paths = new ArrayList<>();
+        List<Lock> locks = scheme.isolation().locks();
+        for (int i = 0; i < locks.size(); i++) {
+            if (locks.get(i).on().equals(new Lock.On.OfDoor(compartment))) {
+                paths.add("isolation.locks[" + i + "]");
+            }
+        }
+        return String.join(", ", paths);
+    }
+
+    private int exchange(String name) {
+        List<String> names =
+                scheme.isolation().exchanges().stream().map(KeyExchange::name).toList();
+        return names.indexOf(name);
     }
 
     /** Keys that never come free and hold the bolts of this thing at the start. */

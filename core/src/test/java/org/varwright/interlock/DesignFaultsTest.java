@@ -101,7 +101,9 @@ class DesignFaultsTest {
         Schemes schemes = TeachingScheme.of("correct").lock("Q0", "closed", "Z").lock("ES", "closed", "Z");
         DesignFault fault = require(faults(schemes), DesignFault.Kind.KEY_LOOP);
         assertTrue(fault.text().contains("It waits in a ring"), fault.text());
-        assertTrue(fault.text().contains("key Z is trapped in the lock of ES (holds closed)"), fault.text());
+        assertTrue(
+                fault.text().contains("key Z is trapped in the lock of ES (holds closed), isolation.locks["),
+                fault.text());
         assertFalse(fault.remedies().isEmpty(), "taking off the lock with Z starts it");
     }
 
