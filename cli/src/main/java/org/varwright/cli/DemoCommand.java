@@ -5,8 +5,10 @@ import java.io.InputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.varwright.bankfile.JobSheetFile;
@@ -74,8 +76,19 @@ final class DemoCommand implements Callable<Integer> {
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
         Path own = folder.resolve(bank.file);
+        List<String> kept = new ArrayList<>();
         for (String kind : List.of(".bank.yaml", ".readings.csv", ".spares.csv", ".job.yaml")) {
-            OutputFile.write(own.resolve(bank.file + kind), resource(bank.file + kind));
+            Path file = own.resolve(bank.file + kind);
+            byte[] original = resource(bank.file + kind);
+            if (!Files.exists(file)) {
+                OutputFile.write(file, original);
+            } else if (!Arrays.equals(InputFile.read(file), original)) {
+                kept.add(file.toString());
+            }
+        }
+        if (!kept.isEmpty()) {
+            out.println("Kept as they are, because they differ from the demo's own: " + String.join(", ", kept)
+                    + ". Delete them to get the demo's own back.");
         }
         out.println("An invented bank, invented readings, invented spares: nothing here is a real place.");
         int number = 0;
@@ -105,13 +118,14 @@ final class DemoCommand implements Callable<Integer> {
     }
 
     private List<Scene> scenes(Path own) {
-        JobSheet sheet = JobSheetFile.read(bank.file + ".job.yaml", resource(bank.file + ".job.yaml"))
-                .requireJob();
+        Path jobFile = own.resolve(bank.file + ".job.yaml");
+        JobSheet sheet =
+                JobSheetFile.read(jobFile.toString(), InputFile.read(jobFile)).requireJob();
         String bus = Dimension.VOLTAGE.format(sheet.busVolts().orElseThrow());
         String bankFile = own.resolve(bank.file + ".bank.yaml").toString();
         String readings = own.resolve(bank.file + ".readings.csv").toString();
         String spares = own.resolve(bank.file + ".spares.csv").toString();
-        String job = own.resolve(bank.file + ".job.yaml").toString();
+        String job = jobFile.toString();
         return List.of(
                 new Scene("The bank as its file describes it", "1-bank.txt", "UNIT TYPES", List.of("check", bankFile)),
                 new Scene(

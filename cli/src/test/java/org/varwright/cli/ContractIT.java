@@ -84,6 +84,14 @@ class ContractIT {
         Session session = Session.run("interlock", loop.toString());
         assertEquals(1, session.code(), session.err());
         assertTrue(session.out().contains("Key loop that can never start"), session.out());
+        int line = 1
+                + Files.readAllLines(loop).stream()
+                        .map(String::strip)
+                        .toList()
+                        .indexOf("- {door: north gate, keys: [LM-4, LM-6]}");
+        assertTrue(
+                session.out().lines().anyMatch(l -> l.matches("  isolation\\.locks\\[[0-9]+] +line " + line)),
+                session.out());
         assertEquals(
                 1,
                 Session.run("isolate", loop.toString(), "--access", "north gate")
@@ -321,6 +329,24 @@ class ContractIT {
             assertEquals(0, session.code(), session.err());
             assertTrue(session.out().contains("── 11  The report"), session.out());
         }
+    }
+
+    /** What someone changed in the demo's files stays, is used, and is named. */
+    @Test
+    void theDemoKeepsWhatWasChanged() throws IOException {
+        Path own = folder.resolve("lantern-mesa-1");
+        Path bank = own.resolve("lantern-mesa-1.bank.yaml");
+        Path spares = own.resolve("lantern-mesa-1.spares.csv");
+        Files.createDirectories(own);
+        String changed = Files.readString(Session.DEMO.resolve("lantern-mesa-1.bank.yaml"))
+                .replace("Lantern Mesa bank 1", "Lantern Mesa changed");
+        Files.writeString(bank, changed);
+        Session session = Session.run("demo", "--bank", "LANTERN_MESA_1", "-o", folder.toString());
+        assertEquals(0, session.code(), session.err());
+        assertEquals(changed, Files.readString(bank));
+        assertTrue(session.out().contains("Kept as they are, because they differ from the demo's own: " + bank + "."));
+        assertTrue(session.out().contains("UNBALANCE  LANTERN MESA CHANGED"), session.out());
+        assertEquals(Files.readString(Session.DEMO.resolve("lantern-mesa-1.spares.csv")), Files.readString(spares));
     }
 
     private static Json.Obj json(int code, String... args) {
