@@ -116,6 +116,29 @@ class BadInputIT {
     }
 
     @Test
+    void harmonicsAndOvervoltagesThatCannotBeRead() {
+        String bank = Session.EXAMPLES.resolve("tamarack-flats-2.bank.yaml").toString();
+        assertNamed(Session.run("resonance", bank, "--harmonic", "5 3 %"), "5: 3 %");
+        assertNamed(Session.run("resonance", bank, "--harmonic", "77: 3 %"), "2 to 50");
+        assertNamed(Session.run("resonance", bank, "--stages", "stage 9"), "stage 4");
+        assertNamed(Session.run("resonance", bank, "--bus", "0 kV"), "above zero");
+        assertNamed(Session.run("duty", bank, "--measured", "5: 3 A"), "5: 3 %");
+        assertNamed(Session.run("duty", bank, "--overvoltage", "1.4"), "--for");
+        assertNamed(Session.run("duty", bank, "--overvoltage", "high", "--for", "10s"), "17kV");
+        assertNamed(Session.run("duty", bank, "--overvoltage", "1.4", "--for", "10"), "no unit");
+        assertNamed(Session.run("duty", bank, "--ct-entered", "100"), "7200:120");
+        assertNamed(Session.run("duty", bank, "--at-frequency", "50 V"), "Hz");
+        assertNamed(Session.run("duty", bank, "--spares", "no-such.csv"), "no such file");
+    }
+
+    private static void assertNamed(Session session, String named) {
+        assertEquals(2, session.code(), session.err());
+        assertTrue(session.err().startsWith("varwright: ") && session.err().contains(named), session.err());
+        assertFalse(session.err().contains("\tat "), session.err());
+        assertEquals("", session.out());
+    }
+
+    @Test
     void wrongUseIsNamedWithAWayOn() {
         Session missing = Session.run("check", "no-such-file.bank.yaml");
         assertEquals(2, missing.code());

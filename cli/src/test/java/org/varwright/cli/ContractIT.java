@@ -244,6 +244,55 @@ class ContractIT {
     }
 
     @Test
+    void dutyAndResonance() throws Exception {
+        // Half of the stages on at no load stand in resonance at the 13th, and the control hunts at light load.
+        Json.Obj duty = json(
+                1, "duty", BANK, "--overvoltage", "1.4", "--for", "10s", "--at", "12.47kV", "--at-frequency", "50Hz");
+        assertHas(
+                duty,
+                "stages",
+                "conductors",
+                "overvoltages",
+                "elsewhere",
+                "wrongSpares",
+                "voltageRises",
+                "control",
+                "loads",
+                "checks",
+                "unanswered");
+        assertHas(first(duty, "stages"), "stage", "busVolts", "harmonics", "stress", "unitAmperes");
+        assertHas(first(duty, "overvoltages"), "multiple", "seconds", "allowedSeconds", "verdict");
+        assertEquals(new Json.Num(15.0), first(duty, "overvoltages").get("allowedSeconds"));
+        assertHas(first(duty, "voltageRises"), "name", "vars", "byRule", "exact");
+        assertHas(first(duty, "wrongSpares"), "serial", "type", "stage", "vars", "wantedVars");
+        assertHas(first(duty, "loads"), "load", "wantedVars", "leading", "use", "clear");
+        Path scan = folder.resolve("scan.svg");
+        Json.Obj resonance = json(1, "resonance", BANK, "-o", scan.toString());
+        assertHas(
+                resonance, "source", "harmonics", "combinations", "avoid", "clear", "tunings", "checks", "unanswered");
+        assertHas(
+                first(resonance, "combinations"),
+                "name",
+                "stages",
+                "vars",
+                "peaks",
+                "amplifications",
+                "duty",
+                "verdict",
+                "reasons");
+        assertEquals(8, array(resonance, "combinations").size());
+        assertTrue(Files.readString(scan).startsWith("<svg"));
+        Json.Obj one = json(0, "resonance", BANK, "--stages", "stage 3,stage 4", "--harmonic", "5: 1 %");
+        assertEquals(1, array(one, "combinations").size());
+        // Without the short-circuit level nothing is decided.
+        Path unknown = Files.writeString(
+                folder.resolve("unknown.bank.yaml"),
+                Files.readString(Path.of(BANK)).replace("  short-circuit: 210 MVA\n", ""));
+        assertEquals(3, Session.run("resonance", unknown.toString()).code());
+        assertTrue(Session.run("duty", BANK, "--explain").out().contains("DUT-1"));
+    }
+
+    @Test
     void surveyAndFit() {
         Json.Obj survey = json(1, "survey", BANK, READINGS);
         assertHas(

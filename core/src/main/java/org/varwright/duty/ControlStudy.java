@@ -97,7 +97,7 @@ final class ControlStudy {
                     "V",
                     List.of(
                             new Term("V_seen", "at nominal voltage", seen, "V"),
-                            new Term("ΔV/V", "rise by the stage", rise.exact(), ""))));
+                            new Term("ΔV/V", "rise that it makes", rise.exact(), ""))));
         }
         checks.add(new Check(
                 "control: voltage seen at nominal against its thresholds",
@@ -117,17 +117,17 @@ final class ControlStudy {
                     + consequence(shown));
         });
         symptoms.add(
-                "Sees half of what it should (ratio of double the voltage entered or fitted): every stage goes on and stays on.");
+                "Sees half of what it should (ratio of double the voltage entered or fitted): everything goes on and stays on.");
         symptoms.add(
                 "Sees √3 too much or too little: connected line to line where to neutral is meant, or the other way round.");
-        symptoms.add("Sees double: no stage ever goes on.");
+        symptoms.add("Sees double: nothing ever goes on.");
     }
 
     private static String consequence(double shown) {
         if (shown < 0.97) {
-            return "stages go on and don't come off.";
+            return "everything goes on and nothing comes off.";
         }
-        return shown > 1.03 ? "stages don't go on." : "little changes.";
+        return shown > 1.03 ? "nothing goes on." : "little changes.";
     }
 
     private void kvar() {
@@ -160,13 +160,13 @@ final class ControlStudy {
                     + vars(threshold / shown) + " instead of " + vars(threshold) + "."
                     + bank.load()
                             .map(l -> " The full load of " + vars(l.vars()) + " looks like " + vars(l.vars() * shown)
-                                    + (l.vars() * shown >= threshold ? "." : ": no stage ever goes on."))
+                                    + (l.vars() * shown >= threshold ? "." : ": nothing ever goes on."))
                             .orElse(""));
         });
         symptoms.add("Current transformer larger than entered: sees too little, switches late or never.");
         symptoms.add("Current transformer smaller than entered: sees too much, over-corrects and hunts.");
         symptoms.add(
-                "Current transformer reversed or in another phase: power factor shown makes no sense, stages go on at no load.");
+                "Current transformer reversed or in another phase: power factor shown makes no sense, switching on at no load.");
     }
 
     private void powerFactor() {

@@ -31,11 +31,12 @@ public final class DutyText {
         list(page, "Control", duty.control().lines());
         list(page, "If the control's ratio is wrong", duty.control().symptoms());
         loads(page, duty, words);
-        List<Check> rest =
-                duty.checks().stream().filter(c -> c.verdict() != Verdict.PASS).toList();
-        page.heading("Checks that don't pass");
+        List<Check> rest = duty.otherChecks().stream()
+                .filter(c -> c.verdict() != Verdict.PASS)
+                .toList();
+        page.heading("Other checks that don't pass");
         if (rest.isEmpty()) {
-            page.text("  none of " + duty.checks().size());
+            page.text("  none of " + duty.otherChecks().size());
         }
         CheckText.add(page, rest);
         list(
@@ -222,8 +223,13 @@ public final class DutyText {
                                             ? ""
                                             : ", less than wanted: no combination reaches it without leading")
                                     + (u.isToAvoid()
-                                            ? "; resonance speaks against it and there is no other: see \"resonance\""
+                                            ? "; but resonance speaks against it, see the command \"resonance\""
                                             : "")));
+            a.clear()
+                    .ifPresent(u -> page.item(
+                            "    clear of resonance: ",
+                            u.combination() + " (" + Dimension.REACTIVE_POWER.format(u.vars()) + "): power factor "
+                                    + Dimension.digits(u.powerFactor(), 3)));
         }
     }
 

@@ -137,7 +137,7 @@ final class LoadStudy {
                             "Q_bank ≤ Q_load; above it the power factor leads",
                             List.of(
                                     new Term("P", "of the load", a.watts(), "W"),
-                                    new Term("pf", "with every stage on", a.allOnPowerFactor(), "")),
+                                    new Term("pf", "with the whole bank on", a.allOnPowerFactor(), "")),
                             Source.FIRST_PRINCIPLES)));
             a.use()
                     .ifPresent(u -> checks.add(new Check(
@@ -154,7 +154,7 @@ final class LoadStudy {
                                     List.of(
                                             new Term("P", "of the load", a.watts(), "W"),
                                             new Term("Q", "of the load", a.vars(), "var"),
-                                            new Term("Q_bank", "of the stages on", u.vars(), "var")),
+                                            new Term("Q_bank", "of what is on", u.vars(), "var")),
                                     Source.FIRST_PRINCIPLES))));
         }
         return checks;

@@ -285,7 +285,7 @@ public final class CombinationStudy {
                     a.factor() <= HIGH_AMPLIFICATION ? Verdict.PASS : Verdict.WARN,
                     new Basis(
                             "RES-7",
-                            "A = |Z_bus(h) with stages|/|Z_bus(h) without|",
+                            "A = |Z_bus(h) with the bank|/|Z_bus(h) without|",
                             List.of(
                                     new Term("h", "order", a.order(), ""),
                                     new Term("X_s", "source reactance, fundamental", source.reactanceOhms(), "Ω"),

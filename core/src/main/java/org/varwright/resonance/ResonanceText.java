@@ -132,7 +132,7 @@ public final class ResonanceText {
         return resonance
                 .leastBad()
                 .map(c -> "none; the least bad is " + c.combination().name()
-                        + ". Change the stages, detune them, or measure before you rely on it")
+                        + ". Change the " + resonance.bank().words().stage() + "s, detune them, or measure before you rely on it")
                 .orElse("none was looked at");
     }
 
@@ -237,7 +237,7 @@ public final class ResonanceText {
                     Dimension.CURRENT.format(o.sourceAmperes()),
                     String.join(", ", parts)));
         }
-        page.table(List.of("order", "bus, to neutral", "without bank", "source", "stages"), orders, 0, 1, 2, 3);
+        page.table(List.of("order", "bus, to neutral", "without bank", "source", "carried by"), orders, 0, 1, 2, 3);
         page.text("  total distortion of the bus voltage " + Dimension.FRACTION.format(duty.distortion(), 3) + ", "
                 + Dimension.FRACTION.format(duty.distortionWithout(), 3) + " without the bank");
     }

@@ -157,7 +157,7 @@ class DutyTest {
         assertTrue(
                 duty.control().lines().getLast().contains("0.2 times"),
                 duty.control().lines().toString());
-        assertTrue(duty.control().lines().getLast().contains("no stage ever goes on"));
+        assertTrue(duty.control().lines().getLast().contains("nothing ever goes on"));
     }
 
     @Test

@@ -47,6 +47,7 @@ public final class Report {
         sections.add(OrderSections.back(bank, input.plan()));
         sections.add(EnergizeSection.of(input.energize()));
         sections.add(DischargeSection.of(bank, input.discharge()));
+        sections.add(DutySection.of(bank, DutySection.duty(bank)));
         sections.add(FuseSection.of(bank));
         sections.add(CheckSection.checks(checks));
         sections.add(OpenPointSection.of(input, checks));

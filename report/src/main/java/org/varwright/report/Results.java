@@ -20,6 +20,7 @@ final class Results {
         input.fit().ifPresent(f -> checks.addAll(f.checks()));
         input.energize().ifPresent(e -> checks.addAll(e.checks()));
         input.discharge().ifPresent(d -> checks.addAll(d.checks()));
+        checks.addAll(DutySection.checks(DutySection.duty(input.bank())));
         checks.addAll(FuseSection.fuses(input.bank()).checks());
         return checks;
     }
