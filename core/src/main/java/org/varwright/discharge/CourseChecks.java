@@ -138,7 +138,7 @@ final class CourseChecks {
                 0.0,
                 "",
                 fuses + others.size() == 0 ? Verdict.PASS : ownResistors ? Verdict.WARN : Verdict.FAIL,
-                new Basis("DIS-14", "count = fuses of the stage + switches at it beside its own", terms, NO_FUSE)));
+                new Basis("DIS-14", "count = fuses ahead of it + switches at it beside its own", terms, NO_FUSE)));
     }
 
     /** Devices that join the stage's conductor to something other than ground, beside its own switch. */
