@@ -245,7 +245,7 @@ class ContractIT {
 
     @Test
     void dutyAndResonance() throws Exception {
-        // Half of the stages on at no load stand in resonance at the 13th, and the control hunts at light load.
+        // The control hunts at light load. No limit of a unit is broken, but five combinations are to be avoided.
         Json.Obj duty = json(
                 1, "duty", BANK, "--overvoltage", "1.4", "--for", "10s", "--at", "12.47kV", "--at-frequency", "50Hz");
         assertHas(
@@ -267,7 +267,7 @@ class ContractIT {
         assertHas(first(duty, "wrongSpares"), "serial", "type", "stage", "vars", "wantedVars");
         assertHas(first(duty, "loads"), "load", "wantedVars", "leading", "use", "clear");
         Path scan = folder.resolve("scan.svg");
-        Json.Obj resonance = json(1, "resonance", BANK, "-o", scan.toString());
+        Json.Obj resonance = json(0, "resonance", BANK, "-o", scan.toString());
         assertHas(
                 resonance, "source", "harmonics", "combinations", "avoid", "clear", "tunings", "checks", "unanswered");
         assertHas(
@@ -281,7 +281,11 @@ class ContractIT {
                 "verdict",
                 "reasons");
         assertEquals(8, array(resonance, "combinations").size());
-        assertTrue(Files.readString(scan).startsWith("<svg"));
+        assertEquals(5, array(resonance, "avoid").size());
+        // Much of the 5th behind the source breaks the limits of the units.
+        json(1, "resonance", BANK, "--harmonic", "5: 12 %");
+        assertTrue(Files.readString(scan).contains("<svg")
+                && Files.readString(scan).contains("Impedance scan"));
         Json.Obj one = json(0, "resonance", BANK, "--stages", "stage 3,stage 4", "--harmonic", "5: 1 %");
         assertEquals(1, array(one, "combinations").size());
         // Without the short-circuit level nothing is decided.

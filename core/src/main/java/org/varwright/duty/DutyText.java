@@ -58,6 +58,9 @@ public final class DutyText {
                 over.isEmpty()
                         ? "Every " + duty.bank().words().stage() + " keeps the continuous limits " + cases + "."
                         : "Over a continuous limit: " + Enumeration.of(over) + ". Look at the lines marked FAIL.");
+        if (duty.control().checks().stream().anyMatch(c -> c.verdict() == Verdict.FAIL)) {
+            page.text("The control hunts: a step of its own is as wide as its dead band. See the end of this page.");
+        }
     }
 
     private static void stages(Page page, Duty duty, Vocabulary words) {

@@ -131,8 +131,8 @@ public final class ResonanceText {
     private static String none(Resonance resonance) {
         return resonance
                 .leastBad()
-                .map(c -> "none; the least bad is " + c.combination().name()
-                        + ". Change the " + resonance.bank().words().stage() + "s, detune them, or measure before you rely on it")
+                .map(c -> "none; the least bad is " + c.combination().name() + ". Change the "
+                        + resonance.bank().words().stage() + "s, detune them, or measure before you rely on it")
                 .orElse("none was looked at");
     }
 
