@@ -21,6 +21,10 @@ public final class ScanChart {
     private static final int NEAR = 24;
 
     private static final int MOST_CURVES = 3;
+    /** Ends of the sheet, over the reactance of the source. */
+    private static final double LEAST = 0.1;
+
+    private static final double MOST = 2000.0;
     private static final double ALIKE = 0.03;
 
     private ScanChart() {}
@@ -33,7 +37,10 @@ public final class ScanChart {
     public static Chart of(Resonance resonance) {
         Bank bank = resonance.bank();
         SourceImpedance source = resonance.source().orElseThrow();
-        Panel panel = Panel.of(Axis.log("impedance seen from the bus, one phase", Dimension.RESISTANCE));
+        // Where nothing damps a resonance its impedance has no end: the sheet has, and the curve leaves it.
+        Panel panel = Panel.of(Axis.log("impedance seen from the bus, one phase", Dimension.RESISTANCE)
+                .from(LEAST * source.reactanceOhms())
+                .to(MOST * source.reactanceOhms()));
         BusModel alone = bus(bank, source, List.of());
         panel = panel.with(
                 Curve.of("no " + bank.words().stage() + " on", points(alone)).with(Dash.FINE));

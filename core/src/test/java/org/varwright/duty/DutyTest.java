@@ -139,8 +139,10 @@ class DutyTest {
 
     @Test
     void aKvarControlWithAWrongRatio() {
-        Bank bank = bank("control: {senses: kvar, current-ratio: \"500:5\", on: 400 kvar, off: -100 kvar}\n"
-                + "load: {power: 3 MW, reactive: 1.5 Mvar}\n");
+        Bank bank = bank("""
+                control: {senses: kvar, current-ratio: "500:5", on: 400 kvar, off: -100 kvar}
+                load: {power: 3 MW, reactive: 1.5 Mvar}
+                """);
         Duty duty = Duty.of(
                 bank,
                 new DutyQuestion(
@@ -162,8 +164,10 @@ class DutyTest {
 
     @Test
     void aCurrentControlAndOneByTheClock() {
-        Bank current = bank("control: {senses: current, current-ratio: \"300:5\", on: 3 A, off: 1.5 A}\n"
-                + "load: {power: 3 MW, reactive: 2 Mvar}\n");
+        Bank current = bank("""
+                control: {senses: current, current-ratio: "300:5", on: 3 A, off: 1.5 A}
+                load: {power: 3 MW, reactive: 2 Mvar}
+                """);
         assertEquals(1, Duty.of(current, DutyQuestion.PLAIN).control().checks().size());
         Bank clock = bank("control: {senses: time}\n");
         ControlAnswer answer = Duty.of(clock, DutyQuestion.PLAIN).control();
