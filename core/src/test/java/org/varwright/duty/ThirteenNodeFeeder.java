@@ -47,7 +47,7 @@ final class ThirteenNodeFeeder {
         IMPEDANCE
     }
 
-    private record Segment(String from, String to, Complex[][] ohms) {}
+    private record Segment(String from, String to, List<List<Complex>> ohms) {}
 
     /** A load between a phase and neutral ({@code to} −1) or between two phases [VA]. */
     private record Load(String node, int from, int to, Complex voltAmperes, Kind kind) {}
@@ -160,7 +160,7 @@ final class ThirteenNodeFeeder {
             for (int p = 0; p < 3; p++) {
                 next[p] = at(s.from())[p];
                 for (int q = 0; q < 3; q++) {
-                    next[p] = next[p].minus(s.ohms()[p][q].times(amperes[q]));
+                    next[p] = next[p].minus(s.ohms().get(p).get(q).times(amperes[q]));
                 }
                 moved = Math.max(moved, next[p].minus(at(s.to())[p]).magnitude());
             }
@@ -171,24 +171,21 @@ final class ThirteenNodeFeeder {
 
     private void segment(String from, String to, double feet, double[] c) {
         int[][] place = {{0, 1, 2}, {1, 3, 4}, {2, 4, 5}};
-        Complex[][] ohms = new Complex[3][3];
+        List<List<Complex>> ohms = new ArrayList<>();
         for (int p = 0; p < 3; p++) {
+            List<Complex> row = new ArrayList<>();
             for (int q = 0; q < 3; q++) {
                 int i = 2 * place[p][q];
-                ohms[p][q] = new Complex(c[i], c[i + 1]).times(feet / FEET_A_MILE);
+                row.add(new Complex(c[i], c[i + 1]).times(feet / FEET_A_MILE));
             }
+            ohms.add(row);
         }
         segments.add(new Segment(from, to, ohms));
     }
 
-    private static Complex[][] diagonal(Complex z) {
-        Complex[][] ohms = new Complex[3][3];
-        for (int p = 0; p < 3; p++) {
-            for (int q = 0; q < 3; q++) {
-                ohms[p][q] = p == q ? z : Complex.ZERO;
-            }
-        }
-        return ohms;
+    private static List<List<Complex>> diagonal(Complex z) {
+        Complex o = Complex.ZERO;
+        return List.of(List.of(z, o, o), List.of(o, z, o), List.of(o, o, z));
     }
 
     private void wye(String node, Kind kind, double... kilo) {
