@@ -1,6 +1,7 @@
 package org.varwright.resonance;
 
 import java.util.List;
+import java.util.Locale;
 import org.varwright.bank.Bank;
 import org.varwright.bank.Connection;
 import org.varwright.bank.LegLayout;
@@ -45,16 +46,16 @@ final class HarmonicDeck {
         for (int p = 0; p < 3; p++) {
             String x = PHASES[p];
             double degrees = -120.0 * p;
-            line("Ve%s es%s 0 dc 0 ac %.15g %.15g", x, x, backgroundVolts, degrees);
-            line("Rs%s es%s em%s %.15g", x, x, x, Math.max(source.resistanceOhms(), 1e-12));
-            line("Ls%s em%s bus%s %.15g", x, x, x, source.reactanceOhms() / omega);
-            line("Ii%s 0 bus%s dc 0 ac %.15g %.15g", x, x, injectedAmperes, degrees);
+            line(String.format(Locale.ROOT, "Ve%s es%s 0 dc 0 ac %.15g %.15g", x, x, backgroundVolts, degrees));
+            line(String.format(Locale.ROOT, "Rs%s es%s em%s %.15g", x, x, x, Math.max(source.resistanceOhms(), 1e-12)));
+            line(String.format(Locale.ROOT, "Ls%s em%s bus%s %.15g", x, x, x, source.reactanceOhms() / omega));
+            line(String.format(Locale.ROOT, "Ii%s 0 bus%s dc 0 ac %.15g %.15g", x, x, injectedAmperes, degrees));
             double square = bank.system().nominalVolts() * bank.system().nominalVolts();
             if (load.watts() > 0.0) {
-                line("Rl%s bus%s ln %.15g", x, x, square / load.watts());
+                line(String.format(Locale.ROOT, "Rl%s bus%s ln %.15g", x, x, square / load.watts()));
             }
             if (load.vars() > 0.0) {
-                line("Ll%s bus%s ln %.15g", x, x, square / load.vars() / omega);
+                line(String.format(Locale.ROOT, "Ll%s bus%s ln %.15g", x, x, square / load.vars() / omega));
             }
         }
         line("Rln ln 0 1e9");
@@ -64,12 +65,12 @@ final class HarmonicDeck {
         double first = orders.getFirst() * bank.system().frequencyHertz();
         double last = orders.getLast() * bank.system().frequencyHertz();
         line(".save all");
-        line(".ac lin %d %.15g %.15g", orders.size(), first, last);
+        line(String.format(Locale.ROOT, ".ac lin %d %.15g %.15g", orders.size(), first, last));
         for (int i = 0; i < orders.size(); i++) {
             double hertz = orders.get(i) * bank.system().frequencyHertz();
-            line(".meas ac v%d find vm(busa) at=%.15g", i, hertz);
+            line(String.format(Locale.ROOT, ".meas ac v%d find vm(busa) at=%.15g", i, hertz));
             for (int s = 0; s < bank.stages().size(); s++) {
-                line(".meas ac i%d_%d find vm(sense%d) at=%.15g", i, s, s, hertz);
+                line(String.format(Locale.ROOT, ".meas ac i%d_%d find vm(sense%d) at=%.15g", i, s, s, hertz));
             }
         }
         return deck + ".options numdgt=12\n.end\n";
@@ -80,13 +81,13 @@ final class HarmonicDeck {
         boolean atNeutral = reactor.position() == Reactor.Position.NEUTRAL;
         for (String x : PHASES) {
             // A wire whose current is wanted, and that current as a voltage.
-            line("Vw%d%s bus%s w%d%s dc 0", s, x, x, s, x);
+            line(String.format(Locale.ROOT, "Vw%d%s bus%s w%d%s dc 0", s, x, x, s, x));
             series("w" + s + x, "t" + s + x, atNeutral ? 0.0 : reactor.henries(), atNeutral ? 0.0 : ohms(reactor));
         }
-        line("Hs%d sense%d 0 Vw%da 1", s, s, s);
-        line("Rh%d sense%d 0 1", s, s);
+        line(String.format(Locale.ROOT, "Hs%d sense%d 0 Vw%da 1", s, s, s));
+        line(String.format(Locale.ROOT, "Rh%d sense%d 0 1", s, s));
         for (String leg : stage.legs()) {
-            String x = leg.substring(0, 1).toLowerCase(java.util.Locale.ROOT);
+            String x = leg.substring(0, 1).toLowerCase(Locale.ROOT);
             String top = "t" + s + x;
             String end = "e" + s + leg.replace("-", "");
             String neutral = stage.connection().isGrounded() ? "0" : "n" + s + (leg.endsWith("2") ? "b" : "a");
@@ -96,7 +97,7 @@ final class HarmonicDeck {
                     series(end, neutral, atNeutral ? reactor.henries() : 0.0, atNeutral ? ohms(reactor) : 0.0);
                 }
                 case DELTA -> {
-                    String next = "t" + s + leg.substring(1).toLowerCase(java.util.Locale.ROOT);
+                    String next = "t" + s + leg.substring(1).toLowerCase(Locale.ROOT);
                     chain(stage, leg, top, end);
                     series(end, next, atNeutral ? reactor.henries() : 0.0, atNeutral ? ohms(reactor) : 0.0);
                 }
@@ -115,9 +116,9 @@ final class HarmonicDeck {
             }
         }
         if (!stage.connection().isGrounded() && stage.connection() != Connection.DELTA) {
-            line("Rn%da n%da 0 1e10", s, s);
+            line(String.format(Locale.ROOT, "Rn%da n%da 0 1e10", s, s));
             if (stage.connection().isDoubleWye()) {
-                line("Vn%d n%da n%db dc 0", s, s, s);
+                line(String.format(Locale.ROOT, "Vn%d n%da n%db dc 0", s, s, s));
             }
         }
     }
@@ -129,10 +130,10 @@ final class HarmonicDeck {
     private void series(String from, String to, double henries, double ohms) {
         int n = parts++;
         if (henries == 0.0) {
-            line("Vz%d %s %s dc 0", n, from, to);
+            line(String.format(Locale.ROOT, "Vz%d %s %s dc 0", n, from, to));
         } else {
-            line("Rz%d %s y%d %.15g", n, from, n, Math.max(ohms, 1e-12));
-            line("Lz%d y%d %s %.15g", n, n, to, henries);
+            line(String.format(Locale.ROOT, "Rz%d %s y%d %.15g", n, from, n, Math.max(ohms, 1e-12)));
+            line(String.format(Locale.ROOT, "Lz%d y%d %s %.15g", n, n, to, henries));
         }
     }
 
@@ -146,13 +147,13 @@ final class HarmonicDeck {
                 String node = "k" + top + leg.replace("-", "") + "s" + p.string() + "g";
                 String from = p.group() == 1 ? top : node + (p.group() - 1);
                 String to = p.group() == layout.groups() ? end : node + p.group();
-                line("Cu%d %s %s %.15g", n, from, to, known.farads(UnitBranch.of(p)));
-                line("Ru%d %s %s 1e10", n, from, to);
+                line(String.format(Locale.ROOT, "Cu%d %s %s %.15g", n, from, to, known.farads(UnitBranch.of(p))));
+                line(String.format(Locale.ROOT, "Ru%d %s %s 1e10", n, from, to));
             }
         }
     }
 
-    private void line(String format, Object... values) {
-        deck.append(String.format(java.util.Locale.ROOT, format, values)).append('\n');
+    private void line(String text) {
+        deck.append(text).append('\n');
     }
 }
