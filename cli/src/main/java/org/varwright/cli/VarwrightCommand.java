@@ -25,6 +25,7 @@ import picocli.CommandLine.Spec;
             JobCommand.class,
             DutyCommand.class,
             ResonanceCommand.class,
+            InrushCommand.class,
             ReportCommand.class
         },
         mixinStandardHelpOptions = true,

@@ -165,6 +165,24 @@ class BadInputIT {
     }
 
     @Test
+    void aSwitchingThatCannotBeIsRefused() {
+        String bank = Session.EXAMPLES.resolve("tamarack-flats-2.bank.yaml").toString();
+        refuses("stages are", "inrush", bank, "--stage", "stage 9");
+        refuses("--stage", "inrush", bank, "--trapped", "A=1");
+        refuses("A=90,B=95,C=100", "inrush", bank, "--stage", "stage 1", "--angles", "A=90");
+        refuses("out of range", "inrush", bank, "--stage", "stage 1", "--trapped", "A=1e9");
+        refuses("not a number", "inrush", bank, "--stage", "stage 1", "--trapped", "A=NaN");
+        refuses("opens or closes", "inrush", bank, "--stage", "stage 1", "--opening", "--trapped", "A=1");
+    }
+
+    private static void refuses(String named, String... arguments) {
+        Session session = Session.run(arguments);
+        assertEquals(2, session.code(), session.err());
+        assertTrue(session.err().replaceAll("\\s+", " ").contains(named), session.err());
+        assertEquals("", session.out());
+    }
+
+    @Test
     void everyCommandHasHelp() {
         Session help = Session.run("--help");
         assertEquals(0, help.code());

@@ -37,6 +37,9 @@ public final class CheckText {
             case "J" -> Dimension.ENERGY.format(value);
             case "s" -> Dimension.TIME.format(value);
             case "var" -> Dimension.REACTIVE_POWER.format(value);
+            case "Hz" -> Dimension.FREQUENCY.format(value);
+            case "A·Hz" -> Dimension.CURRENT_FREQUENCY.format(value);
+            case "A²s" -> Dimension.CURRENT_SQUARED_TIME.format(value);
             case "" -> Dimension.digits(value, 4);
             default -> Dimension.digits(value, 4) + " " + unit;
         };

@@ -240,6 +240,16 @@ public enum Message {
     FUSE_LINK_UNKNOWN(
             "there is no link \"{0}\" in the table; write a rating and a type, such as 40T: K and T with {1} A"),
 
+    // ---- switching
+    INRUSH_STAGE("there is no stage \"{0}\"; stages are {1}"),
+    INRUSH_NEEDS_STAGE("say which stage is switched with --stage; stages are {0}"),
+    INRUSH_ONTO_ITSELF("\"{0}\" can't be on already when it closes; name other stages, or none"),
+    INRUSH_LIST("\"{0}\" is not understood; write it such as \"{1}\", names out of {2}"),
+    INRUSH_VALUE("{0} at {1} is out of range; allowed are {2} to {3}"),
+    INRUSH_DELTA("\"{0}\" can't stand on a delta: the voltages of its legs AB, BC and CA add up to zero, these to {1}"),
+    INRUSH_OPEN_OR_CLOSE(
+            "a stage opens or closes; leave out either --opening and --restrike or --trapped and --angles"),
+
     // ---- survey
     TABLE_TOO_LARGE("the file has {0} bytes, a table of readings at most {1}; is it the right file?"),
     TABLE_EMPTY("the file is empty; the first row names the columns, such as \"{0}\""),

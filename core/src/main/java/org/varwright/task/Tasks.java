@@ -54,6 +54,9 @@ import org.varwright.survey.SparesFile;
 import org.varwright.survey.Survey;
 import org.varwright.survey.SurveyJson;
 import org.varwright.survey.SurveySettings;
+import org.varwright.switching.Inrush;
+import org.varwright.switching.InrushJson;
+import org.varwright.switching.InrushRequestReader;
 import org.varwright.unbalance.Assumptions;
 import org.varwright.unbalance.LocateJson;
 import org.varwright.unbalance.Locator;
@@ -110,12 +113,13 @@ public final class Tasks {
             case "job-propose" -> JobTask.propose(request);
             case "duty" -> duty(request);
             case "resonance" -> resonance(request);
+            case "inrush" -> inrush(request);
             default ->
                 throw new VarwrightException(
                         Message.TASK_UNKNOWN,
                         new Place("", 0, 0, "task"),
                         task,
-                        "check, draw, interlock, isolate, discharge, unbalance, survey, fit, energize, locate, fuses, duty, resonance, job, job-propose");
+                        "check, draw, interlock, isolate, discharge, unbalance, survey, fit, energize, locate, fuses, duty, resonance, inrush, job, job-propose");
         };
     }
 
@@ -131,6 +135,21 @@ public final class Tasks {
 
     private static Json unbalance(Bank bank) {
         return UnbalanceJson.of(Unbalance.of(bank, Map.of(), Supply.nominal(bank.system()), Assumptions.USUAL));
+    }
+
+    /** May have {@code stage}, {@code onto}, {@code trapped}, {@code angles}, {@code opening}, {@code restrike}, as the command has them. */
+    private static Json inrush(Request request) {
+        Bank bank = bank(request);
+        return InrushJson.of(Inrush.of(
+                bank,
+                new InrushRequestReader(bank)
+                        .read(
+                                request.optionalText("stage"),
+                                request.optionalTexts("onto"),
+                                request.optionalText("trapped"),
+                                request.optionalText("angles"),
+                                request.flag("opening"),
+                                request.optionalText("restrike"))));
     }
 
     private static Json energize(Request request) {
