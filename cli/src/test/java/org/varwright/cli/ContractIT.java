@@ -298,12 +298,14 @@ class ContractIT {
 
     @Test
     void inrush() {
-        Json.Obj inrush = json(0, "inrush", TAMARACK, "--stage", "stage 1", "--onto", "stage 2,stage 4", "--angles", "A=90,B=90,C=90");
+        Json.Obj inrush = json(
+                0, "inrush", TAMARACK, "--stage", "stage 1", "--onto", "stage 2,stage 4", "--angles", "A=90,B=90,C=90");
         assertHas(inrush, "cases", "checks", "missing", "outrush", "remedies");
         Json.Obj closing = first(inrush, "cases");
         assertHas(closing, "stage", "alreadyOn", "peakAmperes", "hertz", "i2t", "method");
         assertEquals(2, array(closing, "alreadyOn").size());
-        Json.Obj opening = (Json.Obj) json(0, "inrush", TAMARACK, "--stage", "stage 1", "--restrike", "A=1.3").get("opening");
+        Json.Obj opening = (Json.Obj) json(0, "inrush", TAMARACK, "--stage", "stage 1", "--restrike", "A=1.3")
+                .get("opening");
         assertHas(opening, "steps", "poles", "legs", "peakAmperes", "hertz");
         assertEquals(2, Session.run("inrush", TAMARACK, "--stage", "stage 7").code());
     }
