@@ -62,8 +62,14 @@ public final class FusesText {
                 page.row("with a unit shorted", "not known; missing: " + missing);
         }
         study.energy().ifPresent(e -> energy(page, e));
-        for (Proposal proposal : study.proposals()) {
-            proposal(page, proposal);
+        List<String> said = new ArrayList<>();
+        for (boolean better : List.of(true, false)) {
+            for (Proposal proposal : study.proposals()) {
+                if (proposal.recommended() == better) {
+                    proposal(page, proposal, said);
+                    said.addAll(proposal.left());
+                }
+            }
         }
     }
 
@@ -141,12 +147,13 @@ public final class FusesText {
         }
     }
 
-    private static void proposal(Page page, Proposal proposal) {
+    /** @param said what stands already under the better type */
+    private static void proposal(Page page, Proposal proposal, List<String> said) {
         String label = !proposal.recommended()
                 ? "of type " + proposal.type()
                 : proposal.verdict() == Verdict.FAIL ? "best of the table" : "suits";
         page.row(label, proposal.link().map(l -> l.name() + ": ").orElse("") + proposal.why());
-        proposal.left().forEach(left -> page.row("", "but " + left));
+        proposal.left().stream().filter(l -> !said.contains(l)).forEach(l -> page.row("", "but " + l));
         proposal.notSmaller().ifPresent(why -> page.row("", why));
         proposal.notLarger().ifPresent(why -> page.row("", why));
     }
