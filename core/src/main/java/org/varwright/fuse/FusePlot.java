@@ -14,6 +14,7 @@ import org.varwright.plot.Band;
 import org.varwright.plot.Callout;
 import org.varwright.plot.Chart;
 import org.varwright.plot.Curve;
+import org.varwright.plot.Dash;
 import org.varwright.plot.Limit;
 import org.varwright.plot.Panel;
 import org.varwright.plot.Point;
@@ -23,6 +24,8 @@ import org.varwright.quantity.Dimension;
 /** Time against current of a stage's fuses, with the currents and times that matter there. */
 public final class FusePlot {
     private static final int STEPS = 24;
+    private static final double SHORT = 0.01;
+    private static final double TENTH = 0.1;
 
     private FusePlot() {}
 
@@ -41,6 +44,7 @@ public final class FusePlot {
         }
         panel = currents(panel, studies.getFirst());
         panel = times(panel, studies.getFirst());
+        panel = inrush(panel, studies.getFirst());
         return Optional.of(Chart.of(
                         "Fuses of " + stage.name() + ", " + fuses.bank().name(),
                         Axis.log("current, rms", Dimension.CURRENT),
@@ -109,6 +113,19 @@ public final class FusePlot {
             }
         }
         return with;
+    }
+
+    /** The inrush as its I²t: a current that carries as much in the time read off. */
+    private static Panel inrush(Panel panel, FuseStudy study) {
+        OptionalDouble i2t = study.inrushAmpereSquaredSeconds();
+        if (i2t.isEmpty()) {
+            return panel;
+        }
+        double value = i2t.getAsDouble();
+        return panel.with(Curve.of(
+                        "inrush " + Dimension.digits(value, 3) + " A²s",
+                        List.of(new Point(Math.sqrt(value / SHORT), SHORT), new Point(Math.sqrt(value / TENTH), TENTH)))
+                .with(Dash.FINE));
     }
 
     /** How long the others bear their voltage, and when the bank trips. */

@@ -17,18 +17,22 @@ final class FuseStudies {
     private final Bank bank;
     private final FuseOptions options;
     private final HarmonicShare harmonics;
+    private final InrushShare inrush;
     private final Set<Unanswered> missing;
 
-    FuseStudies(Bank bank, FuseOptions options, HarmonicShare harmonics, Set<Unanswered> missing) {
+    FuseStudies(
+            Bank bank, FuseOptions options, HarmonicShare harmonics, InrushShare inrush, Set<Unanswered> missing) {
         this.bank = bank;
         this.options = options;
         this.harmonics = harmonics;
+        this.inrush = inrush;
         this.missing = missing;
     }
 
     /** The unit fuses of a stage, then its line fuses. */
     List<FuseStudy> of(Stage stage) {
         harmonics.missing().ifPresent(missing::add);
+        inrush.missing().ifPresent(missing::add);
         UnitPosition at = stage.positions().getFirst();
         FullShort.Result fault = FullShort.of(bank, stage, at);
         List<FuseStudy> studies = new ArrayList<>();
@@ -91,6 +95,7 @@ final class FuseStudies {
                 demand.service(),
                 demand.fault(),
                 energy,
+                inrush.of(demand.stage(), demand.place()),
                 List.of(),
                 fuse.kind() == FuseType.Kind.EXPULSION ? Proposer.propose(demand, behind) : List.of());
         FuseJudge judge = new FuseJudge(demand, fuse, link, carries, study.name());
@@ -103,6 +108,7 @@ final class FuseStudies {
         missing.addAll(speed.missing());
         SurgeJudge surge = new SurgeJudge(fuse, link, study.name());
         energy.ifPresent(e -> surge.outrush(e.outrush()));
+        inrush.of(demand.stage(), demand.place()).ifPresent(surge::inrush);
         checks.addAll(surge.checks());
         missing.addAll(surge.missing());
         return study.with(checks);

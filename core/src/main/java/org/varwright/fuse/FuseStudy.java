@@ -21,6 +21,7 @@ import org.varwright.basis.Check;
  * @param service what it carries in service; empty where the network in good order has no solution
  * @param fault one unit shorted
  * @param energy what discharges into a shorted unit; only at unit fuses
+ * @param inrushAmpereSquaredSeconds I²t of inrush through it at worst; empty where it isn't known [A²s]
  * @param checks values against limits
  * @param proposals one a link type
  */
@@ -35,6 +36,7 @@ public record FuseStudy(
         Optional<ServiceCurrent> service,
         FullShort.Result fault,
         Optional<ParallelEnergy> energy,
+        OptionalDouble inrushAmpereSquaredSeconds,
         List<Check> checks,
         List<Proposal> proposals) {
     public FuseStudy {
@@ -50,7 +52,7 @@ public record FuseStudy(
 
     FuseStudy with(List<Check> all) {
         return new FuseStudy(
-                stage, place, fuse, link, curve, rule, carriesAmperes, service, fault, energy, all, proposals);
+                stage, place, fuse, link, curve, rule, carriesAmperes, service, fault, energy, inrushAmpereSquaredSeconds, all, proposals);
     }
 
     /** The same with one more check. */

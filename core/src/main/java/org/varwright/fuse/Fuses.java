@@ -39,7 +39,7 @@ public record Fuses(Bank bank, List<FuseStudy> studies, List<Stage> unfused, Lis
         List<FuseStudy> studies = new ArrayList<>();
         List<Stage> unfused = new ArrayList<>();
         Set<Unanswered> missing = new LinkedHashSet<>();
-        FuseStudies maker = new FuseStudies(bank, options, HarmonicShare.of(bank), missing);
+        FuseStudies maker = new FuseStudies(bank, options, HarmonicShare.of(bank), InrushShare.of(bank), missing);
         for (Stage stage : stages(bank, options)) {
             Stage asked =
                     options.link().isPresent() ? withLink(stage, options.link().get()) : stage;

@@ -50,6 +50,7 @@ public final class FusesJson {
                         "harmonicFactor",
                         study.service().map(s -> Json.of(s.harmonicFactor())).orElse(Json.none()))
                 .put("unitShorted", fault(study))
+                .put("inrushI2t", orNull(study.inrushAmpereSquaredSeconds()))
                 .put("parallelEnergy", study.energy().map(FusesJson::energy).orElse(Json.none()))
                 .put(
                         "proposals",

@@ -62,6 +62,8 @@ public final class FusesText {
                 page.row("with a unit shorted", "not known; missing: " + missing);
         }
         study.energy().ifPresent(e -> energy(page, e));
+        study.inrushAmpereSquaredSeconds()
+                .ifPresent(i2t -> page.row("inrush", Dimension.digits(i2t, 3) + " A²s at worst"));
         List<String> said = new ArrayList<>();
         for (boolean better : List.of(true, false)) {
             for (Proposal proposal : study.proposals()) {

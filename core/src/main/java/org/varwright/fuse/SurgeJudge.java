@@ -62,6 +62,17 @@ final class SurgeJudge {
                 "n·½CV²/(R·(1 + 1/n))/n² ≤ I²t_melt");
     }
 
+    /** Whether inrush at switching leaves the fuse whole (FUS-15). */
+    void inrush(double i2t) {
+        judge(
+                ": inrush leaves it whole",
+                "inrush",
+                i2t,
+                "FUS-15",
+                List.of(new Term("∫i²dt", "worst closing of this or another stage, simulated (SWI-6)", i2t, "A²s")),
+                "∫i²dt ≤ I²t_melt");
+    }
+
     private void judge(String subject, String what, double i2t, String id, List<Term> terms, String formula) {
         OptionalDouble melting = fuse.meltingAmpereSquaredSeconds();
         if (melting.isPresent()) {
