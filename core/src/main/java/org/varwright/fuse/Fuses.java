@@ -36,10 +36,15 @@ public record Fuses(Bank bank, List<FuseStudy> studies, List<Stage> unfused, Lis
      * @throws VarwrightException {@code FUSE_STAGE_UNKNOWN}, {@code FUSE_NONE}
      */
     public static Fuses of(Bank bank, FuseOptions options) {
+        return of(bank, options, InrushShare.of(bank));
+    }
+
+    /** The same with an inrush that is known already: it does not depend on the links. */
+    static Fuses of(Bank bank, FuseOptions options, InrushShare inrush) {
         List<FuseStudy> studies = new ArrayList<>();
         List<Stage> unfused = new ArrayList<>();
         Set<Unanswered> missing = new LinkedHashSet<>();
-        FuseStudies maker = new FuseStudies(bank, options, HarmonicShare.of(bank), InrushShare.of(bank), missing);
+        FuseStudies maker = new FuseStudies(bank, options, HarmonicShare.of(bank), inrush, missing);
         for (Stage stage : stages(bank, options)) {
             Stage asked =
                     options.link().isPresent() ? withLink(stage, options.link().get()) : stage;

@@ -51,6 +51,11 @@ record InrushShare(Map<String, Double> unit, Map<String, Double> line, Optional<
         return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
     }
 
+    /** An inrush that nobody asked for. */
+    static InrushShare notAsked() {
+        return none("\"inrush\" was not asked");
+    }
+
     private static InrushShare none(String missing) {
         return new InrushShare(Map.of(), Map.of(), Optional.of(new Unanswered(missing, EFFECT)));
     }

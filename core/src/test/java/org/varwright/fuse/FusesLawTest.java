@@ -22,6 +22,7 @@ import org.varwright.basis.Verdict;
 /** Laws that hold for any fused bank; a failure prints the seed that repeats it. */
 class FusesLawTest {
     private static final int CASES = 300;
+    private static final int WITH_INRUSH = 10;
 
     private static Bank bank(SplittableRandom random, String unitLink, Optional<String> lineLink) {
         Connection[] connections = Connection.values();
@@ -44,13 +45,20 @@ class FusesLawTest {
     }
 
     private static Fuses fuses(long seed, String unitLink) {
-        return Fuses.of(bank(new SplittableRandom(seed), unitLink, Optional.of("100T")), FuseOptions.AS_FILED);
+        return Fuses.of(
+                bank(new SplittableRandom(seed), unitLink, Optional.of("100T")),
+                FuseOptions.AS_FILED,
+                InrushShare.notAsked());
     }
 
     @Test
     void everyNumberIsOne() {
         for (long seed = 1; seed <= CASES; seed++) {
-            Fuses fuses = fuses(seed, "25K");
+            // Inrush is simulated in time: a few banks with it, all of them without.
+            Fuses fuses = seed <= WITH_INRUSH
+                    ? Fuses.of(
+                            bank(new SplittableRandom(seed), "25K", Optional.of("100T")), FuseOptions.AS_FILED)
+                    : fuses(seed, "25K");
             String at = "seed " + seed;
             assertFalse(fuses.checks().isEmpty(), at);
             for (Check check : fuses.checks()) {
@@ -91,7 +99,7 @@ class FusesLawTest {
         for (long seed = 1; seed <= CASES; seed++) {
             Bank bank = bank(new SplittableRandom(seed), "25K", Optional.empty());
             for (Proposal proposal :
-                    Fuses.of(bank, FuseOptions.AS_FILED).studies().getFirst().proposals()) {
+                    Fuses.of(bank, FuseOptions.AS_FILED, InrushShare.notAsked()).studies().getFirst().proposals()) {
                 if (proposal.link().isEmpty()) {
                     continue;
                 }
@@ -114,7 +122,7 @@ class FusesLawTest {
         FuseOptions with =
                 new FuseOptions(Optional.empty(), Optional.of(link), OptionalDouble.empty(), OptionalDouble.empty());
         List<Verdict> verdicts = new ArrayList<>();
-        for (Check check : Fuses.of(bank, with).studies().getFirst().checks()) {
+        for (Check check : Fuses.of(bank, with, InrushShare.notAsked()).studies().getFirst().checks()) {
             if (check.basis().id().equals("FUS-5") || check.basis().id().equals("FUS-7")) {
                 verdicts.add(check.verdict());
             }
@@ -149,7 +157,7 @@ class FusesLawTest {
             Bank bank = bank(new SplittableRandom(seed), "25K", Optional.empty());
             FuseType fuse = bank.stages().getFirst().fuse().orElseThrow();
             assertEquals(FuseType.Kind.EXPULSION, fuse.kind());
-            ParallelEnergy energy = Fuses.of(bank, FuseOptions.AS_FILED)
+            ParallelEnergy energy = Fuses.of(bank, FuseOptions.AS_FILED, InrushShare.notAsked())
                     .studies()
                     .getFirst()
                     .energy()

@@ -271,4 +271,39 @@ class FusesTest {
                 fuses.notAnswered().stream().anyMatch(u -> u.missing().equals("system.harmonics")));
         return fuses.studies().getFirst();
     }
+
+    /** Behind 210 MVA, alone: Î = √2·√(I_sc·I_1), all of ½CV² lost in the source's resistance; the file's melting I²t decides. */
+    @Test
+    void inrushIsHeldAgainstTheFilesI2t() {
+        InrushShare share = InrushShare.of(inrushBank(1e9));
+        Stage stage = inrushBank(1e9).stages().getFirst();
+        double line = share.of(stage, FusePlace.LINE).orElseThrow();
+        double unit = share.of(stage, FusePlace.UNIT).orElseThrow();
+        // two units in parallel share the current of their line: a quarter of its I²t each
+        assertEquals(line / 4.0, unit, 1e-6 * line);
+        double sourceOhms = 12.47e3 * 12.47e3 / 210e6 / Math.sqrt(1.0 + 81.0);
+        double farads = 2.0 * stage.unit().capacitanceFarads();
+        double stored = 0.5 * farads * 2.0 * 7200.0 * 7200.0;
+        assertTrue(line > 0.2 * stored / sourceOhms && line < 4.0 * stored / sourceOhms, line + " A²s");
+        assertEquals(Verdict.PASS, check(Fuses.of(inrushBank(2.0 * unit), FuseOptions.AS_FILED), "FUS-15").verdict());
+        assertEquals(Verdict.FAIL, check(Fuses.of(inrushBank(0.5 * unit), FuseOptions.AS_FILED), "FUS-15").verdict());
+    }
+
+    private static Bank inrushBank(double meltingI2t) {
+        FuseType fuse = new FuseType(
+                "F",
+                FuseType.Kind.EXPULSION,
+                Optional.of("40T"),
+                OptionalDouble.of(40),
+                OptionalDouble.of(15e3),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.of(meltingI2t),
+                OptionalDouble.empty(),
+                Optional.empty());
+        return FuseBanks.bank(
+                Standard.IEEE,
+                FuseBanks.behind(12.47e3, 60.0, 210e6, 9.0),
+                stage(Connection.WYE_UNGROUNDED, 2, Optional.of(fuse), Optional.empty()));
+    }
 }
