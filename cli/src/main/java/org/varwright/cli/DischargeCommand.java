@@ -1,6 +1,8 @@
 package org.varwright.cli;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
@@ -8,11 +10,14 @@ import org.varwright.bank.Bank;
 import org.varwright.basis.BasisText;
 import org.varwright.basis.Check;
 import org.varwright.basis.Verdict;
+import org.varwright.discharge.DecayPicture;
 import org.varwright.discharge.Discharge;
 import org.varwright.discharge.DischargeJson;
 import org.varwright.discharge.DischargeText;
+import org.varwright.discharge.OpeningPicture;
 import org.varwright.discharge.Question;
 import org.varwright.discharge.Stick;
+import org.varwright.plot.Width;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
@@ -63,6 +68,21 @@ final class DischargeCommand extends BankCommand {
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private MeterOption meter;
 
+    @Option(
+            names = "-o",
+            paramLabel = "FILE.svg",
+            description = "A picture of the decay: every kind of unit, safe voltage, 5 min, least wait, a string with an open resistor.")
+    private @Nullable Path picture;
+
+    @Option(names = "--linear", description = "The picture with a linear scale of voltage instead of a logarithmic one.")
+    private boolean linear;
+
+    @Option(
+            names = "--opening",
+            paramLabel = "STAGE=FILE.svg",
+            description = "A picture of how the poles of a stage clear one after another and what each leg then holds.")
+    private @Nullable String opening;
+
     @Override
     Answer answer(BankArgument argument) {
         Bank bank = argument.bank(err());
@@ -77,8 +97,31 @@ final class DischargeCommand extends BankCommand {
             question = question.with(UnitsAsRead.of(meter.survey(bank, readings, err())));
         }
         Discharge discharge = Discharge.of(bank, question);
+        if (picture != null) {
+            DecayPicture.Scale scale = linear ? DecayPicture.Scale.LINEAR : DecayPicture.Scale.LOGARITHMIC;
+            write(picture, DecayPicture.svg(discharge, scale, Width.PAGE));
+        }
+        if (opening != null) {
+            drawOpening(discharge, opening);
+        }
         String text = DischargeText.of(discharge) + (explain() ? BasisText.ofChecks(discharge.checks()) : "");
         return new Answer(text, DischargeJson.of(discharge), code(discharge.checks()));
+    }
+
+    private static void write(Path target, String svg) {
+        OutputFile.write(target, svg.getBytes(StandardCharsets.UTF_8));
+    }
+
+    private static void drawOpening(Discharge discharge, String typed) {
+        List<String> names =
+                discharge.stages().stream().map(s -> s.stage().name()).toList();
+        int at = typed.indexOf('=');
+        int index = at < 0 ? -1 : names.indexOf(typed.substring(0, at).strip());
+        if (index < 0) {
+            throw new VarwrightException(
+                    Message.OPENING_TYPED, new Place("", 0, 0, "--opening"), typed, String.join(", ", names));
+        }
+        write(Path.of(typed.substring(at + 1).strip()), OpeningPicture.svg(discharge, index, Width.PAGE));
     }
 
     private Optional<Stick> stick() {

@@ -187,6 +187,27 @@ class BadInputIT {
     }
 
     @Test
+    void whatADischargeIsAskedForIsHeldAgainstWhatIsAllowed() {
+        String bank = Session.EXAMPLES.resolve("tamarack-flats-2.bank.yaml").toString();
+        for (String[] bad : new String[][] {
+            {"--after", "3", "no unit"},
+            {"--after=-3 min", "", "0 or more"},
+            {"--time-constants", "none", "above 0"},
+            {"--time-constants", "0", "above 0"},
+            {"--stick-energy", "2kJ", "--stick"},
+            {"--stick", "0 ohm", "not above zero"},
+            {"--opening", "nowhere=x.svg", "stage 1"}
+        }) {
+            Session session = bad[1].isEmpty()
+                    ? Session.run("discharge", bank, bad[0])
+                    : Session.run("discharge", bank, bad[0], bad[1]);
+            assertEquals(2, session.code(), bad[0] + session.err());
+            assertTrue(session.err().contains(bad[2]), session.err());
+            assertEquals("", session.out());
+        }
+    }
+
+    @Test
     void everyCommandHasHelp() {
         Session help = Session.run("--help");
         assertEquals(0, help.code());

@@ -311,6 +311,28 @@ class ContractIT {
     }
 
     @Test
+    void dischargeAtAMomentWithReadingsAndPictures() throws Exception {
+        Json.Obj early = json(1, "discharge", BANK, "--after", "3 min", "--time-constants", "5");
+        Json.Obj unit = first(early, "units");
+        assertHas(unit, "openings", "worstFirstPole", "units", "string", "reclosing", "path", "after", "timeConstants");
+        assertHas((Json.Obj) unit.get("after"), "seconds", "volts", "safeVolts", "missingSeconds", "slowest");
+        assertHas(first(unit, "openings"), "firstPole", "clearings", "legs", "potentials");
+        assertHas(first(unit, "units"), "position", "capacitanceFarads", "resistanceOhms", "secondsToSafe");
+        assertHas((Json.Obj) unit.get("reclosing"), "rows", "shortestSeconds", "ratedSeconds", "delaySeconds");
+        Session text = Session.run("discharge", BANK, "--after", "3 min");
+        assertTrue(text.out().contains("STAY OUT"), text.out());
+        assertTrue(!text.out().toLowerCase(java.util.Locale.ROOT).contains("safe to touch"), text.out());
+        assertEquals(0, Session.run("discharge", BANK, "--after", "1 h").code());
+        Path decay = folder.resolve("decay.svg");
+        Path opening = folder.resolve("opening.svg");
+        Session pictures = Session.run(
+                "discharge", BANK, "--readings", READINGS, "-o", decay.toString(), "--opening", "stage 2=" + opening);
+        assertTrue(pictures.code() <= 1, pictures.err());
+        assertTrue(Files.readString(decay).contains("5 min"));
+        assertTrue(Files.readString(opening).contains("opening pole by pole"));
+    }
+
+    @Test
     void surveyAndFit() {
         Json.Obj survey = json(1, "survey", BANK, READINGS);
         assertHas(

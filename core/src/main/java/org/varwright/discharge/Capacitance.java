@@ -13,11 +13,6 @@ import org.varwright.bank.UnitPosition;
  * @param from where it comes from, in words
  */
 record Capacitance(double farads, String from) {
-    /** The larger of this and what was read on site. */
-    Capacitance orLarger(OptionalDouble read) {
-        return read.orElse(0.0) > farads ? new Capacitance(read.getAsDouble(), "largest of the readings") : this;
-    }
-
     /** Measured where every unit is; else the nameplate's upper tolerance, or a measured value above it. */
     static Capacitance largestOf(Bank bank, Stage stage) {
         double upper = stage.unit().capacitanceFarads()

@@ -1,6 +1,7 @@
 package org.varwright.discharge;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
@@ -14,6 +15,9 @@ import org.varwright.quantity.Dimension;
 /** {@link StageCourse} as rows of the text for one stage. */
 final class CourseText {
     private static final int MOST_COLUMNS = 9;
+
+    /** Legs of one phase that hold the same to this part are printed as one. */
+    private static final double NEARLY = 0.01;
 
     private final StageDischarge stage;
     private final StageCourse course;
@@ -68,7 +72,7 @@ final class CourseText {
     private void opening() {
         PoleOpening worst = course.worst();
         row("poles clear", clearings(worst));
-        row("a leg then holds", byPhase(worst, hold -> number(hold.perPeak(), 4)) + "   × its peak in service");
+        row("a leg then holds", byPhase(worst, hold -> number(hold.perPeak(), 3)) + "   × its peak in service");
         row("", byPhase(worst, hold -> volts(hold.volts())));
         row(
                 "conductors to " + words.ground(),
@@ -105,17 +109,20 @@ final class CourseText {
         return String.join(", ", parts) + "; each at the zero of its current";
     }
 
-    /** One entry a phase where its legs hold the same, else one a leg. */
+    /** One entry a phase, for the leg that holds the most, where all its legs hold nearly the same; else one a leg. */
     private static String byPhase(PoleOpening opening, Function<PoleOpening.LegHold, String> printed) {
         List<String> parts = new ArrayList<>();
         for (String phase : List.of("A", "B", "C")) {
             List<PoleOpening.LegHold> legs = opening.legs().stream()
                     .filter(l -> l.leg().startsWith(phase))
                     .toList();
-            boolean alike = legs.stream().allMatch(l -> printed.apply(l).equals(printed.apply(legs.getFirst())));
+            PoleOpening.LegHold most = legs.stream()
+                    .max(Comparator.comparingDouble(l -> Math.abs(l.volts())))
+                    .orElseThrow();
+            boolean alike = legs.stream()
+                    .allMatch(l -> Math.abs(l.volts() - most.volts()) <= NEARLY * Math.abs(most.volts()));
             if (alike) {
-                String name = legs.size() == 1 ? legs.getFirst().leg() : phase;
-                parts.add(name + " " + printed.apply(legs.getFirst()));
+                parts.add((legs.size() == 1 ? most.leg() : phase) + " " + printed.apply(most));
             } else {
                 legs.forEach(l -> parts.add(l.leg() + " " + printed.apply(l)));
             }

@@ -10,6 +10,7 @@ import org.varwright.bank.Standard;
 import org.varwright.bank.UnitType;
 import org.varwright.basis.Basis;
 import org.varwright.basis.Check;
+import org.varwright.basis.Source;
 import org.varwright.basis.Term;
 
 /**
@@ -112,9 +113,13 @@ public record Discharge(
 
     private static StageDischarge compute(Bank bank, Stage stage, UnitReadings readings) {
         UnitType type = stage.unit();
-        Capacitance capacitance = Capacitance.largestOf(bank, stage).orLarger(readings.largestFarads(stage));
+        Capacitance largest = Capacitance.largestOf(bank, stage);
+        Resistance ofType = Resistance.of(type, largest.farads());
+        Unit unit = new Unit(largest, ofType).orSlower(new UnitValues(bank, readings).slowestRead(stage));
+        Capacitance capacitance = unit.capacitance();
+        Resistance resistance = unit.resistance();
         double farads = capacitance.farads();
-        Resistance resistance = Resistance.of(type, farads).orLarger(readings.largestOhms(stage));
+        double energyFarads = Math.max(largest.farads(), readings.largestFarads(stage).orElse(0.0));
         Opening opening = Opening.of(bank, stage, readings);
         DischargeRule chosen = DischargeRule.of(bank.standard(), type.ratedVolts());
         DischargeRule other =
@@ -147,7 +152,7 @@ public record Discharge(
                 : initial;
         int legs = type.threePhase().isPresent() ? 3 : 1;
         double peakService = Math.max(Math.sqrt(2.0) * type.legVolts(), opening.peakInServiceVolts());
-        double stagePeak = stage.positions().size() * legs * Decay.energyJoules(farads, peakService);
+        double stagePeak = stage.positions().size() * legs * Decay.energyJoules(energyFarads, peakService);
         double endPart = end / initial;
         int series = opening.seriesGroups();
         double delay =
@@ -165,8 +170,8 @@ public record Discharge(
                 shortedSection(type, chosenSeconds),
                 wait,
                 waitBasis,
-                legs * Decay.energyJoules(farads, initial),
-                legs * Decay.energyJoules(farads, end),
+                legs * Decay.energyJoules(energyFarads, initial),
+                legs * Decay.energyJoules(energyFarads, end),
                 stagePeak,
                 stagePeak * endPart * endPart,
                 end,
@@ -180,7 +185,31 @@ public record Discharge(
                                 / opening.peakInServiceVolts())
                         : OptionalDouble.empty(),
                 seconds(resistance, farads, initial, RECLOSE_PART * opening.peakInServiceVolts()),
-                needed(stage, farads, opening, chosen));
+                needed(stage, energyFarads, opening, chosen));
+    }
+
+    /** Capacitance and resistance that a stage is reckoned with. */
+    private record Unit(Capacitance capacitance, Resistance resistance) {
+        /** A unit that was read and is slower goes before; readings of single units don't make a type's resistor known. */
+        Unit orSlower(Optional<UnitValues.Slowest> read) {
+            if (!(resistance instanceof Resistance.Known known)
+                    || read.isEmpty()
+                    || read.get().farads() * read.get().ohms() <= capacitance.farads() * known.ohms()) {
+                return this;
+            }
+            return new Unit(
+                    new Capacitance(read.get().farads(), "of the slowest unit that was read"),
+                    new Resistance.Known(
+                            read.get().ohms(),
+                            known.nominalOhms(),
+                            new Basis(
+                                    "DIS-3",
+                                    "R as read on the slowest unit, R·C above (1 + s)·R_nameplate·C",
+                                    List.of(
+                                            new Term("R", "reading", read.get().ohms(), "Ω"),
+                                            new Term("R_slow", "slow end by the nameplate", known.ohms(), "Ω")),
+                                    Source.FIRST_PRINCIPLES)));
+        }
     }
 
     private static Stick.Needed needed(Stage stage, double farads, Opening opening, DischargeRule rule) {

@@ -94,8 +94,12 @@ public record Opening(
      * @param phasePeakVolts peak of line to neutral voltage [V]
      */
     static List<PoleOpening> simulate(Bank bank, StageCircuit circuit, double phasePeakVolts) {
-        boolean faultFirst = circuit.grounded() && bank.system().grounding() != SystemGrounding.SOLID;
-        return new PoleSimulation(circuit, phasePeakVolts, bank.system().frequencyHertz(), faultFirst).all();
+        return simulation(bank, circuit, phasePeakVolts).all();
+    }
+
+    static PoleSimulation simulation(Bank bank, StageCircuit circuit, double phasePeakVolts) {
+        boolean fault = circuit.grounded() && bank.system().grounding() != SystemGrounding.SOLID;
+        return new PoleSimulation(circuit, phasePeakVolts, bank.system().frequencyHertz(), fault);
     }
 
     /** The most that any unit gets of the peak across a healthy leg: the leg's multiple times the unit's share of its string. */

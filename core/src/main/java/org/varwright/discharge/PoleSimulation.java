@@ -78,6 +78,44 @@ final class PoleSimulation {
     }
 
     private PoleOpening open(int first) {
+        return run(first).opening;
+    }
+
+    /** One opening with the voltages on the way: {@code spans.get(i)} holds from {@code angles.get(i)} on, the first from ever. */
+    private record Run(PoleOpening opening, double start, List<Double> angles, List<Span> spans) {}
+
+    /**
+     * Voltages of all legs at one moment of an opening [V].
+     *
+     * @param first pole that clears first, 0 to 2
+     * @param seconds after it cleared [s]; before it below 0
+     */
+    double[][] legVolts(int first, double[] seconds) {
+        Run run = run(first);
+        double[][] volts = new double[circuit.legs().size()][seconds.length];
+        for (int i = 0; i < seconds.length; i++) {
+            double angle = run.start + omega * seconds[i];
+            int k = 0;
+            while (k + 1 < run.angles.size() && angle >= run.angles.get(k + 1)) {
+                k++;
+            }
+            // after the last clearing every leg keeps what it had
+            double at = k == run.spans.size() ? run.angles.getLast() : angle;
+            Span span = run.spans.get(Math.min(k, run.spans.size() - 1));
+            for (int l = 0; l < volts.length; l++) {
+                StageCircuit.Leg leg = circuit.legs().get(l);
+                volts[l][i] = span.volts(leg.from(), at) - span.volts(leg.to(), at);
+            }
+        }
+        return volts;
+    }
+
+    /** Angle of the source at which the first pole clears, phase A being at its crest at 0 [rad]. */
+    double startRadians(int first) {
+        return run(first).start;
+    }
+
+    private Run run(int first) {
         int n = circuit.nodes().size();
         double[] charge = new double[n];
         boolean[] closed = {true, true, true};
@@ -87,6 +125,8 @@ final class PoleSimulation {
             angle += Math.PI;
         }
         double start = angle;
+        List<Double> angles = new ArrayList<>(List.of(Double.NEGATIVE_INFINITY));
+        List<Span> spans = new ArrayList<>(List.of(span));
         List<PoleOpening.Clearing> clearings = new ArrayList<>();
         while (closed[0] || closed[1] || closed[2]) {
             List<String> cleared = new ArrayList<>();
@@ -100,12 +140,14 @@ final class PoleSimulation {
                 }
             }
             clearings.add(new PoleOpening.Clearing(cleared, (angle - start) / omega));
+            angles.add(angle);
             if (closed[0] || closed[1] || closed[2]) {
                 span = span(closed, charge);
+                spans.add(span);
                 angle = next(span, closed, angle);
             }
         }
-        return result(first, clearings, span, angle);
+        return new Run(result(first, clearings, span, angle), start, angles, spans);
     }
 
     private PoleOpening result(int first, List<PoleOpening.Clearing> clearings, Span span, double angle) {

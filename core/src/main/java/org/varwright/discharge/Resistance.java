@@ -1,7 +1,6 @@
 package org.varwright.discharge;
 
 import java.util.List;
-import java.util.OptionalDouble;
 import org.varwright.bank.DischargeDevice;
 import org.varwright.bank.UnitType;
 import org.varwright.basis.Basis;
@@ -24,26 +23,6 @@ public sealed interface Resistance {
 
     /** The nameplate says nothing: no time is promised, the unit counts as charged until the stick has been on it. */
     record NotKnown() implements Resistance {}
-
-    /** The larger of this and what was read on site; a single reading doesn't make a type's resistor known. */
-    default Resistance orLarger(OptionalDouble read) {
-        return switch (this) {
-            case NotKnown none -> none;
-            case Known known ->
-                read.orElse(0.0) > known.ohms()
-                        ? new Known(
-                                read.getAsDouble(),
-                                known.nominalOhms(),
-                                new Basis(
-                                        "DIS-3",
-                                        "R = largest reading, above (1 + s)·R_nameplate",
-                                        List.of(
-                                                new Term("R", "largest reading", read.getAsDouble(), "Ω"),
-                                                new Term("R_slow", "slow end by the nameplate", known.ohms(), "Ω")),
-                                        Source.FIRST_PRINCIPLES))
-                        : known;
-        };
-    }
 
     /**
      * The slow end of the discharge resistance of a type: 10 % above the nameplate's, or above what its rated time allows.

@@ -139,24 +139,8 @@ public record StringCase(Case oneOpen, Case unlike) {
                 UnaryOperator<StageCircuit.Group> slowed,
                 UnaryOperator<StageCircuit.Group> mates) {
             this.setting = setting;
-            StageCircuit.Leg own = setting.circuit.legs().get(leg);
-            List<StageCircuit.Group> groups = new ArrayList<>();
-            for (int g = 0; g < own.strings().get(string).size(); g++) {
-                StageCircuit.Group each = own.strings().get(string).get(g);
-                groups.add(g == group ? slowed.apply(each) : mates.apply(each));
-            }
-            slow = groups.get(group);
-            slowIndex = group;
-            size = groups.size();
-            int nodes = setting.circuit.nodes().size();
-            List<RcNetwork.Branch> branches = new ArrayList<>();
-            int from = own.from();
-            for (int g = 0; g < size; g++) {
-                int to = g == size - 1 ? own.to() : nodes + g;
-                branches.add(new RcNetwork.Branch(
-                        from, to, groups.get(g).farads(), groups.get(g).siemens()));
-                from = to;
-            }
+            List<StageCircuit.Leg> legs = setting.circuit.legs();
+            List<Integer> chain = chain(setting.circuit, leg);
             PoleOpening worst = setting.openings.getFirst();
             for (PoleOpening each : setting.openings) {
                 if (Math.abs(each.legs().get(leg).volts())
@@ -164,18 +148,39 @@ public record StringCase(Case oneOpen, Case unlike) {
                     worst = each;
                 }
             }
+            List<RcNetwork.Branch> branches = new ArrayList<>();
             List<Double> volts = new ArrayList<>();
+            int nodes = setting.circuit.nodes().size();
+            StageCircuit.@Nullable Group slowest = null;
+            for (int l : chain) {
+                List<StageCircuit.Group> ofLeg = legs.get(l).strings().get(string);
+                double whole = StageCircuit.farads(ofLeg);
+                int from = legs.get(l).from();
+                for (int g = 0; g < ofLeg.size(); g++) {
+                    boolean isSlow = l == leg && g == group;
+                    StageCircuit.Group each = (isSlow ? slowed : mates).apply(ofLeg.get(g));
+                    slowest = isSlow ? each : slowest;
+                    int to = g == ofLeg.size() - 1 ? legs.get(l).to() : nodes++;
+                    branches.add(new RcNetwork.Branch(from, to, each.farads(), each.siemens()));
+                    volts.add(worst.legs().get(l).volts() * whole / each.farads());
+                    from = to;
+                }
+            }
+            slow = Objects.requireNonNull(slowest);
+            slowIndex = group + (chain.getFirst() == leg ? 0 : branches.size() / 2);
+            size = branches.size();
             double legVolts = worst.legs().get(leg).volts();
-            double whole = StageCircuit.farads(groups);
-            groups.forEach(g -> volts.add(legVolts * whole / g.farads()));
-            for (int l = 0; l < setting.circuit.legs().size(); l++) {
-                StageCircuit.Leg other = setting.circuit.legs().get(l);
+            for (int l = 0; l < legs.size(); l++) {
+                StageCircuit.Leg other = legs.get(l);
                 for (int s = 0; s < other.strings().size(); s++) {
-                    if (l != leg || s != string) {
+                    if (!chain.contains(l) || s != string) {
                         List<StageCircuit.Group> lumped =
                                 other.strings().get(s).stream().map(mates).toList();
                         branches.add(new RcNetwork.Branch(
-                                other.from(), other.to(), StageCircuit.farads(lumped), StageCircuit.siemens(lumped)));
+                                other.from(),
+                                other.to(),
+                                StageCircuit.farads(lumped),
+                                StageCircuit.siemens(lumped)));
                         volts.add(worst.legs().get(l).volts());
                     }
                 }
@@ -185,10 +190,19 @@ public record StringCase(Case oneOpen, Case unlike) {
             double sign = legVolts < 0.0 ? -1.0 : 1.0;
             double scale = sign * Math.max(1.0, setting.initialVolts / highest);
             double[] start = volts.stream().mapToDouble(v -> v * scale).toArray();
-            open = new RcNetwork(nodes + size - 1, branches).from(start);
+            open = new RcNetwork(nodes, branches).from(start);
             joined = joined(setting.circuit, branches);
             hiddenVolts =
                     highest(joined.from(open.voltsAfter(setting.waitSeconds)).voltsAfter(0.0));
+        }
+
+        /** Legs that stand in series between a line and the far side: of a bridge the upper and the lower quarter of one half. */
+        private static List<Integer> chain(StageCircuit circuit, int leg) {
+            if (!circuit.stage().connection().isBridge()) {
+                return List.of(leg);
+            }
+            int upper = leg - leg % 2;
+            return List.of(upper, upper + 1);
         }
 
         /** The same with all lines and the neutral joined to node 0. */
@@ -268,11 +282,8 @@ public record StringCase(Case oneOpen, Case unlike) {
             return sum;
         }
 
-        /** The mate that differs most from the slow group; without a mate in its own string what stands opposite. */
+        /** The mate in series that differs most from the slow group. */
         private double mate(double[] volts) {
-            if (size == 1) {
-                return -volts[slowIndex];
-            }
             double most = volts[slowIndex == 0 ? 1 : 0];
             for (int i = 0; i < size; i++) {
                 if (i != slowIndex

@@ -26,11 +26,6 @@ public record UnitReadings(Map<UnitPosition, Double> ohms, Map<UnitPosition, Dou
         return largest(farads, stage);
     }
 
-    /** The largest discharge resistance read in a stage that is not open [Ω]; empty where none was. */
-    OptionalDouble largestOhms(Stage stage) {
-        return largest(ohms, stage);
-    }
-
     private static OptionalDouble largest(Map<UnitPosition, Double> values, Stage stage) {
         return values.entrySet().stream()
                 .filter(e -> e.getKey().stage().equals(stage.name()) && Double.isFinite(e.getValue()))

@@ -1,5 +1,7 @@
 package org.varwright.discharge;
 
+import java.util.Comparator;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.varwright.bank.Bank;
 import org.varwright.bank.KnownUnit;
@@ -44,6 +46,17 @@ record UnitValues(Bank bank, UnitReadings readings) {
             case Resistance.NotKnown ignored -> Double.POSITIVE_INFINITY;
         };
     }
+
+    /** The slowest unit of a stage whose resistor was read and is not open; empty where none was read. */
+    Optional<Slowest> slowestRead(Stage stage) {
+        return stage.positions().stream()
+                .filter(at -> Double.isFinite(readings.ohms().getOrDefault(at, Double.POSITIVE_INFINITY)))
+                .map(at -> new Slowest(slowFarads(stage, at), readings.ohms().getOrDefault(at, 0.0)))
+                .max(Comparator.comparingDouble(s -> s.farads() * s.ohms()));
+    }
+
+    /** Capacitance [F] and resistance [Ω] of one unit. */
+    record Slowest(double farads, double ohms) {}
 
     private OptionalDouble measuredFarads(UnitPosition at) {
         Double read = readings.farads().get(at);

@@ -232,6 +232,7 @@ public enum Message {
     // ---- discharge
     AFTER_NEGATIVE("{0} is not allowed; give a time after opening, 0 or more, such as \"3 min\""),
     TIME_CONSTANTS("\"{0}\" is not a number of time constants; give one above 0, such as 5"),
+    OPENING_TYPED("\"{0}\" names no stage and file; write stage, equals sign and file, such as STAGE=opening.svg; stages are {1}"),
     STICK_WITHOUT_OHMS(
             "the energy of a stick says nothing without its resistance; add --stick, such as --stick 10kohm"),
 

@@ -14,6 +14,8 @@ import org.varwright.bankfile.BankFile;
 import org.varwright.bankfile.BankReading;
 import org.varwright.discharge.Discharge;
 import org.varwright.discharge.DischargeJson;
+import org.varwright.discharge.Question;
+import org.varwright.discharge.Stick;
 import org.varwright.drawing.DrawingOptions;
 import org.varwright.drawing.DrawingState;
 import org.varwright.drawing.OneLineDrawing;
@@ -102,7 +104,7 @@ public final class Tasks {
             case "interlock" ->
                 InterlockJson.of(Interlocking.examine(bank(request), memory(request), Verifier.Progress.SILENT));
             case "isolate" -> isolate(request);
-            case "discharge" -> DischargeJson.of(Discharge.of(bank(request), Optional.empty()));
+            case "discharge" -> discharge(request);
             case "unbalance" -> unbalance(bank(request));
             case "survey" -> SurveyJson.of(survey(request));
             case "fit" -> fit(request);
@@ -131,6 +133,34 @@ public final class Tasks {
     private static Json isolate(Request request) {
         List<String> access = request.texts("access");
         return IsolationJson.of(access, Access.plan(bank(request), PlanRequest.to(access)));
+    }
+
+    /** May have {@code afterSeconds}, {@code timeConstants}, {@code stickOhms} with {@code stickJoules}. */
+    private static Json discharge(Request request) {
+        Question question = Question.NOTHING_MORE;
+        OptionalDouble after = request.optionalNumber("afterSeconds");
+        if (after.isPresent()) {
+            requireNumber(after.getAsDouble() >= 0.0, "afterSeconds", "a number, 0 or more");
+            question = question.after(after.getAsDouble());
+        }
+        OptionalDouble constants = request.optionalNumber("timeConstants");
+        if (constants.isPresent()) {
+            requireNumber(constants.getAsDouble() > 0.0, "timeConstants", "a number above 0");
+            question = question.timeConstants(constants.getAsDouble());
+        }
+        OptionalDouble ohms = request.optionalNumber("stickOhms");
+        if (ohms.isPresent()) {
+            requireNumber(ohms.getAsDouble() > 0.0, "stickOhms", "a number above 0");
+            question = question.with(
+                    Optional.of(new Stick(ohms.getAsDouble(), request.optionalNumber("stickJoules"))));
+        }
+        return DischargeJson.of(Discharge.of(bank(request), question));
+    }
+
+    private static void requireNumber(boolean allowed, String name, String wanted) {
+        if (!allowed) {
+            throw new VarwrightException(Message.REQUEST_MEMBER, new Place("", 0, 0, name), wanted);
+        }
     }
 
     private static Json unbalance(Bank bank) {

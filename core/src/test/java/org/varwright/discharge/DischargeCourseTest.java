@@ -216,13 +216,25 @@ class DischargeCourseTest {
                         .isEmpty());
     }
 
+    /**
+     * <pre>
+     *   A ─┬─ul (open)─┬─ middle ─┬─ll─┬─ 0    ur still drains ul, twice as slowly;
+     *      └─ur────────┘          └─lr─┘       joined, upper and lower quarters hold ± against each other
+     * </pre>
+     */
     @Test
     void aBridgeHidesVoltageAcrossItsMiddle() {
         Bank bank = sketch(Connection.BRIDGE_UNGROUNDED, new LegLayout(1, 1, 1)).build();
-        StringCase.Case open = course(bank).string().orElseThrow().oneOpen();
-        // the other half's resistor still drains the middle, twice as slowly
-        assertTrue(open.slowVolts() > 50.0, "held " + open.slowVolts());
-        assertEquals(open.joinedSlowVolts(), -open.joinedMateVolts(), 1e-6 * Math.abs(open.joinedSlowVolts()));
+        Discharge discharge = Discharge.of(bank, Optional.empty());
+        StageDischarge stage = discharge.stages().getFirst();
+        StringCase.Case open = discharge.courses().getFirst().string().orElseThrow().oneOpen();
+        double v0 = stage.opening().initialVolts();
+        double half = stage.waitSeconds() / stage.timeConstantSeconds().orElseThrow();
+        assertEquals(v0 * Math.exp(-half / 2.0), open.slowVolts(), 1e-6 * v0);
+        assertEquals(v0 * Math.exp(-half), open.mateVolts(), 1e-6 * v0);
+        double hidden = (open.slowVolts() - open.mateVolts()) / 2.0;
+        assertEquals(hidden, open.joinedSlowVolts(), 1e-6 * v0);
+        assertEquals(-hidden, open.joinedMateVolts(), 1e-6 * v0);
     }
 
     @Test
