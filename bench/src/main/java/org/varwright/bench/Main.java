@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.varwright.survey.SurveyConfusion;
 
 /**
  * Measures every section in one run, prints it and writes it to the document. Started by {@code ./varwright-bench} in the checkout's folder. With names of
@@ -18,6 +19,10 @@ final class Main {
             new Section("interlock", "Interlocking: ours and SPIN's verifier", InterlockBench::ofAll),
             new Section("unbalance", "Unbalance: ours and ngspice", UnbalanceBench::text),
             new Section("fit", "Fit: ours and CP-SAT", FitBench::text),
+            new Section(
+                    "survey",
+                    "Survey: what it says of units whose truth is known",
+                    () -> SurveyConfusion.of(1000).text()),
             new Section("start", "Start of small commands", StartBench::text));
 
     private Main() {}

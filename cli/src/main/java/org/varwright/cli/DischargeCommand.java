@@ -66,15 +66,18 @@ final class DischargeCommand extends BankCommand {
 
     @Mixin
     @SuppressWarnings("NullAway.Init") // picocli sets it
-    private MeterOption meter;
+    private ReadingsOptions meter;
 
     @Option(
             names = "-o",
             paramLabel = "FILE.svg",
-            description = "A picture of the decay: every kind of unit, safe voltage, 5 min, least wait, a string with an open resistor.")
+            description =
+                    "A picture of the decay: every kind of unit, safe voltage, 5 min, least wait, a string with an open resistor.")
     private @Nullable Path picture;
 
-    @Option(names = "--linear", description = "The picture with a linear scale of voltage instead of a logarithmic one.")
+    @Option(
+            names = "--linear",
+            description = "The picture with a linear scale of voltage instead of a logarithmic one.")
     private boolean linear;
 
     @Option(

@@ -53,13 +53,13 @@ final class EnergizeCommand extends BankCommand {
 
     @Option(
             names = "--readings",
-            paramLabel = "READINGS.csv",
+            paramLabel = "READINGS",
             description = "Readings of the units as they are fitted now; the bank file's values where it is not given.")
     private @Nullable Path readings;
 
     @Mixin
     @SuppressWarnings("NullAway.Init") // picocli sets it
-    private MeterOption meter;
+    private ReadingsOptions options;
 
     @Mixin
     @SuppressWarnings("NullAway.Init") // picocli sets it
@@ -79,7 +79,7 @@ final class EnergizeCommand extends BankCommand {
     private Map<UnitPosition, Double> fitted(Bank bank) {
         Map<UnitPosition, Double> farads = new LinkedHashMap<>();
         if (readings != null) {
-            Survey survey = meter.survey(bank, readings, err());
+            Survey survey = options.survey(bank, readings, err());
             for (Fitted unit :
                     FitInput.from(survey, List.of(), FitOptions.USUAL).units()) {
                 if (unit.capacitanceFarads() > 0.0) {

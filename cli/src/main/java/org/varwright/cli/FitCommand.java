@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.varwright.bank.Bank;
 import org.varwright.bank.Spare;
@@ -16,6 +17,7 @@ import org.varwright.fit.FitOptions;
 import org.varwright.fit.FitResult;
 import org.varwright.fit.FitText;
 import org.varwright.picture.FitPhasors;
+import org.varwright.sheet.TableFile;
 import org.varwright.survey.Spares;
 import org.varwright.survey.SparesFile;
 import org.varwright.survey.Survey;
@@ -24,7 +26,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** {@code fit BANK READINGS.csv}. */
+/** {@code fit BANK READINGS}. */
 @Command(
         name = "fit",
         description = {
@@ -32,19 +34,19 @@ import picocli.CommandLine.Parameters;
             "Exit 1 where spares are missing or a limit is broken whatever is tried, 3 where units must be measured again first."
         })
 final class FitCommand extends BankCommand {
-    @Parameters(index = "1", paramLabel = "READINGS.csv", description = "The readings that say which units must go.")
+    @Parameters(index = "1", paramLabel = "READINGS", description = "The readings that say which units must go.")
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private Path readings;
 
     @Option(
             names = "--spares",
-            paramLabel = "SPARES.csv",
+            paramLabel = "SPARES",
             description = "The spares on the truck; those of the bank file where it is not given.")
     private @Nullable Path spares;
 
     @Mixin
     @SuppressWarnings("NullAway.Init") // picocli sets it
-    private MeterOption meter;
+    private ReadingsOptions readingsOptions;
 
     @Option(
             names = "--keep",
@@ -81,10 +83,11 @@ final class FitCommand extends BankCommand {
     @Override
     Answer answer(BankArgument argument) {
         Bank bank = argument.bank(err());
-        Survey survey = meter.survey(bank, readings, err());
+        Survey survey = readingsOptions.survey(bank, readings, err());
         List<Spare> list = bank.spares();
         if (spares != null) {
-            Spares read = SparesFile.read(bank, spares.toString(), InputFile.read(spares));
+            Spares read =
+                    SparesFile.read(bank, TableFile.read(spares.toString(), InputFile.read(spares), Optional.empty()));
             RowProblems.print(err(), read.problems());
             list = read.spares();
         }

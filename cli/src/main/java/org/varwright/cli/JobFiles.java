@@ -31,6 +31,7 @@ import org.varwright.isolation.PlanRequest;
 import org.varwright.jobsheet.JobSheet;
 import org.varwright.report.InputFile;
 import org.varwright.report.ReportInput;
+import org.varwright.sheet.TableFile;
 import org.varwright.survey.ReadingsFile;
 import org.varwright.survey.Spares;
 import org.varwright.survey.SparesFile;
@@ -39,9 +40,6 @@ import org.varwright.survey.SurveySettings;
 
 /** One job from its files: everything computed that they allow. */
 final class JobFiles {
-    /** Limits of error of a usual capacitance meter; common practice, no source. */
-    static final double METER_LIMIT = 0.01;
-
     private final Path folder;
     private final PrintWriter err;
     private final List<InputFile> files = new ArrayList<>();
@@ -96,8 +94,8 @@ final class JobFiles {
             String name = job.readings().get();
             Survey survey = Survey.of(
                     bank,
-                    ReadingsFile.read(bank, name, read("readings", name)),
-                    SurveySettings.of(bank.standard(), METER_LIMIT));
+                    ReadingsFile.read(bank, TableFile.read(name, read("readings", name), Optional.empty())),
+                    SurveySettings.of(bank.standard(), ReadingsOptions.METER_LIMIT));
             RowProblems.print(err, survey.readings().problems());
             FitInput fitInput = FitInput.from(survey, spares(bank, job), FitOptions.USUAL);
             FitResult fit = Fit.plan(fitInput);
@@ -121,7 +119,7 @@ final class JobFiles {
             return bank.spares();
         }
         String name = job.spares().get();
-        Spares spares = SparesFile.read(bank, name, read("spares", name));
+        Spares spares = SparesFile.read(bank, TableFile.read(name, read("spares", name), Optional.empty()));
         RowProblems.print(err, spares.problems());
         return spares.spares();
     }

@@ -19,6 +19,7 @@ import org.varwright.problem.VarwrightException;
 import org.varwright.quantity.Dimension;
 import org.varwright.report.Report;
 import org.varwright.report.ReportInput;
+import org.varwright.sheet.ReportWorkbook;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -30,7 +31,7 @@ import picocli.CommandLine.Spec;
         name = "report",
         mixinStandardHelpOptions = true,
         description = {
-            "The whole job as PDF (or JSON): bank, cautions, order of work, readings with verdicts, what to fit, expected currents.",
+            "The whole job as PDF (or workbook, or JSON): bank, cautions, order of work, readings with verdicts, what to fit, expected currents.",
             "JOB is a job sheet (.job.yaml), or a bank file with the options below.",
             "Exit 1 where the order of work is refused, 3 where it is undecided; the report is written and says so."
         })
@@ -39,7 +40,11 @@ final class ReportCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private Path job;
 
-    @Option(names = "-o", required = true, paramLabel = "FILE", description = "Where it goes: FILE.pdf or FILE.json.")
+    @Option(
+            names = "-o",
+            required = true,
+            paramLabel = "FILE",
+            description = "Where it goes: FILE.pdf, FILE.xlsx or FILE.json.")
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private Path target;
 
@@ -56,10 +61,10 @@ final class ReportCommand implements Callable<Integer> {
             description = "Compartments that people must get into.")
     private List<String> access = new ArrayList<>();
 
-    @Option(names = "--readings", paramLabel = "READINGS.csv", description = "The readings taken.")
+    @Option(names = "--readings", paramLabel = "READINGS", description = "The readings taken.")
     private @Nullable String readings;
 
-    @Option(names = "--spares", paramLabel = "SPARES.csv", description = "The spares on the truck.")
+    @Option(names = "--spares", paramLabel = "SPARES", description = "The spares on the truck.")
     private @Nullable String spares;
 
     @Option(
@@ -75,7 +80,7 @@ final class ReportCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         String name = target.toString().toLowerCase(java.util.Locale.ROOT);
-        if (!name.endsWith(".pdf") && !name.endsWith(".json")) {
+        if (!name.endsWith(".pdf") && !name.endsWith(".json") && !name.endsWith(".xlsx")) {
             throw new VarwrightException(Message.REPORT_KIND, new Place(target.toString(), 0, 0, ""));
         }
         ReportInput input = JobFiles.isJobSheet(job)
@@ -92,7 +97,9 @@ final class ReportCommand implements Callable<Integer> {
                 target,
                 name.endsWith(".pdf")
                         ? Report.write(input, size)
-                        : (JobJson.of(input).print() + "\n").getBytes(StandardCharsets.UTF_8));
+                        : name.endsWith(".xlsx")
+                                ? ReportWorkbook.write(input)
+                                : (JobJson.of(input).print() + "\n").getBytes(StandardCharsets.UTF_8));
         spec.commandLine().getOut().println("report: " + target);
         return input.plan().map(IsolateCommand::code).orElse(ExitCode.DONE).code();
     }

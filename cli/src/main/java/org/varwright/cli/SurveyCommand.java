@@ -8,27 +8,29 @@ import org.varwright.picture.SurveyMap;
 import org.varwright.survey.Survey;
 import org.varwright.survey.SurveyJson;
 import org.varwright.survey.SurveyText;
-import org.varwright.survey.UnitVerdict;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** {@code survey BANK READINGS.csv}. */
+/** {@code survey BANK READINGS}. */
 @Command(
         name = "survey",
         description = {
             "A verdict on every unit from its readings: healthy, watch, replace, measure again, with probability and reason.",
-            "Exit 1 where a unit must be replaced or measured again."
+            "Exit 1 where a unit must be replaced or measured again, or a limit is broken."
         })
 final class SurveyCommand extends BankCommand {
-    @Parameters(index = "1", paramLabel = "READINGS.csv", description = "The readings; columns as in docs/readings.md.")
+    @Parameters(
+            index = "1",
+            paramLabel = "READINGS",
+            description = "The readings, CSV or XLSX; columns as in docs/readings.md.")
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private Path readings;
 
     @Mixin
     @SuppressWarnings("NullAway.Init") // picocli sets it
-    private MeterOption meter;
+    private ReadingsOptions options;
 
     @Mixin
     @SuppressWarnings("NullAway.Init") // picocli sets it
@@ -42,12 +44,11 @@ final class SurveyCommand extends BankCommand {
 
     @Override
     Answer answer(BankArgument argument) {
-        Survey survey = meter.survey(argument.bank(err()), readings, err());
+        Survey survey = options.survey(argument.bank(err()), readings, err());
         picture.write(width -> SurveyMap.draw(survey, width));
         picture.write(ranked, width -> RankedDeviations.of(survey).svg(width));
         String text = SurveyText.of(survey) + (explain() ? BasisText.ofChecks(survey.checks()) : "");
-        boolean good = survey.with(UnitVerdict.REPLACE).isEmpty()
-                && survey.with(UnitVerdict.MEASURE_AGAIN).isEmpty();
+        boolean good = survey.isGood();
         return new Answer(text, SurveyJson.of(survey), good ? ExitCode.DONE : ExitCode.NO);
     }
 }

@@ -208,6 +208,40 @@ class BadInputIT {
     }
 
     @Test
+    void workbooksThatAreNoneAreNamed() throws IOException {
+        String bank = Session.DEMO.resolve("corbel-reach-3.bank.yaml").toString();
+        String readings = Session.DEMO.resolve("corbel-reach-3.readings.csv").toString();
+        Path old = Files.write(
+                folder.resolve("old.xlsx"),
+                new byte[] {(byte) 0xd0, (byte) 0xcf, 0x11, (byte) 0xe0, (byte) 0xa1, (byte) 0xb1, 0x1a, (byte) 0xe1});
+        refusedReadings("old workbook (.xls)", bank, old);
+        refusedReadings("damaged", bank, Files.write(folder.resolve("cut.xlsx"), new byte[] {'P', 'K', 3, 4, 20, 0}));
+        refusedReadings(
+                "web page", bank, Files.writeString(folder.resolve("page.xls"), "<html><table></table></html>"));
+        // text under the name of a workbook is text
+        Path text = Files.copy(Path.of(readings), folder.resolve("text.xlsx"));
+        assertEquals(1, Session.run("survey", bank, text.toString()).code());
+        Session sheet = Session.run("survey", bank, text.toString(), "--sheet", "May");
+        assertEquals(2, sheet.code());
+        assertTrue(sheet.err().contains("no sheets"), sheet.err());
+        Session meter = Session.run("survey", bank, readings, "--meter", "LC-4=50 %");
+        assertEquals(2, meter.code());
+        assertTrue(meter.err().contains("50 %"), meter.err());
+        assertEquals(
+                2,
+                Session.run("survey", bank, readings, "--earlier", "nowhere.csv")
+                        .code());
+    }
+
+    private static void refusedReadings(String named, String bank, Path file) {
+        Session session = Session.run("survey", bank, file.toString());
+        assertEquals(2, session.code(), session.err());
+        assertTrue(session.err().contains(named), session.err());
+        assertTrue(session.err().contains(file.getFileName().toString()), session.err());
+        assertFalse(session.err().contains("\tat "), session.err());
+    }
+
+    @Test
     void everyCommandHasHelp() {
         Session help = Session.run("--help");
         assertEquals(0, help.code());

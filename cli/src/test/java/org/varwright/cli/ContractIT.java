@@ -390,6 +390,36 @@ class ContractIT {
     }
 
     @Test
+    void surveyOfUnitsTogetherAndOfOtherPlacesAgainstAnEarlierVisit() {
+        String inPlace = Session.DEMO.resolve("corbel-reach-3.in-place.csv").toString();
+        Json.Obj survey = json(1, "survey", BANK, inPlace, "--earlier", READINGS, "--meter", "LCR 2=0.5 %");
+        assertHas(first(survey, "groups"), "name", "verdict", "probability", "reason", "solved", "bounds", "next");
+        assertHas(first(survey, "places"), "name", "what", "read", "verdict", "reason");
+        assertHas(first(survey, "stages"), "stage", "vars", "ratedVars", "spread");
+        assertHas(first(survey, "trends"), "position", "points", "change", "drifts", "sentence");
+        assertHas(first(survey, "readings"), "row", "at", "what", "raw", "value");
+        assertEquals(2, array(survey, "problems").size());
+        Session text = Session.run("survey", BANK, inPlace);
+        assertTrue(text.out().contains("UNITS READ TOGETHER"), text.out());
+        text.out().lines().forEach(line -> assertTrue(line.length() <= 100, line));
+    }
+
+    @Test
+    void aJobAsAWorkbookWhoseUnitsAreReadingsAgain() throws Exception {
+        String job = Session.DEMO.resolve("corbel-reach-3.job.yaml").toString();
+        Path workbook = folder.resolve("report.xlsx");
+        Session report = Session.run("report", job, "-o", workbook.toString());
+        assertTrue(report.code() != 2, report.err());
+        Session survey = Session.run("survey", BANK, workbook.toString(), "--sheet", "Units");
+        assertEquals(1, survey.code(), survey.err());
+        assertTrue(survey.out().contains("18 units"), survey.out());
+        // the sheets are told apart by what stands in them
+        Session unnamed = Session.run("survey", BANK, workbook.toString());
+        assertEquals(1, unnamed.code(), unnamed.err());
+        assertTrue(unnamed.out().contains("[Units]"), unnamed.out());
+    }
+
+    @Test
     void aWholeJobAsOnePdfAndAsJson() throws Exception {
         String job = Session.DEMO.resolve("hallin-moor-2.job.yaml").toString();
         Path pdf = folder.resolve("report.pdf");

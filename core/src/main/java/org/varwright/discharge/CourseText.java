@@ -119,8 +119,8 @@ final class CourseText {
             PoleOpening.LegHold most = legs.stream()
                     .max(Comparator.comparingDouble(l -> Math.abs(l.volts())))
                     .orElseThrow();
-            boolean alike = legs.stream()
-                    .allMatch(l -> Math.abs(l.volts() - most.volts()) <= NEARLY * Math.abs(most.volts()));
+            boolean alike =
+                    legs.stream().allMatch(l -> Math.abs(l.volts() - most.volts()) <= NEARLY * Math.abs(most.volts()));
             if (alike) {
                 parts.add((legs.size() == 1 ? most.leg() : phase) + " " + printed.apply(most));
             } else {

@@ -78,8 +78,7 @@ public final class DecayPicture {
             panel = panel.with(curve(kind, end));
         }
         DischargeRule rule = discharge.stages().getFirst().chosen();
-        panel = panel.with(Limit.across(
-                        rule.volts(), Dimension.VOLTAGE.format(rule.volts()) + ", " + rule.standard()))
+        panel = panel.with(Limit.across(rule.volts(), Dimension.VOLTAGE.format(rule.volts()) + ", " + rule.standard()))
                 .with(Limit.upright(300.0, "5 min"));
         if (wait != 300.0) {
             panel = panel.with(Limit.upright(wait, "least wait " + Dimension.TIME.format(wait)));
@@ -90,15 +89,19 @@ public final class DecayPicture {
                 panel = panel.with(Callout.at(
                         after.get().seconds(),
                         after.get().volts(),
-                        discharge.stages().get(i).stage().name() + " after " + after.get().print() + ": "
+                        discharge.stages().get(i).stage().name() + " after "
+                                + after.get().print() + ": "
                                 + Dimension.VOLTAGE.format(after.get().volts(), 3)));
             }
         }
         Chart chart = Chart.of(
                         discharge.bank().name() + ": decay after opening",
-                        Axis.linear("time after opening", Dimension.TIME).from(0.0).to(end),
+                        Axis.linear("time after opening", Dimension.TIME)
+                                .from(0.0)
+                                .to(end),
                         panel)
-                .caption("The end of the wait is no permission to touch: prove dead, discharge every unit by stick, short.");
+                .caption(
+                        "The end of the wait is no permission to touch: prove dead, discharge every unit by stick, short.");
         Optional<StringCase.Case> string = string(discharge);
         if (string.isPresent()) {
             chart = chart.under(strings(string.get(), end, wait)).shape(Shape.TALL);
@@ -157,24 +160,31 @@ public final class DecayPicture {
         return discharge.courses().stream()
                 .flatMap(c -> c.string().stream())
                 .map(StringCase::oneOpen)
-                .filter(c -> c.hiddenVolts()
-                        > discharge.stages().getFirst().chosen().volts())
+                .filter(c ->
+                        c.hiddenVolts() > discharge.stages().getFirst().chosen().volts())
                 .max(Comparator.comparingDouble(StringCase.Case::hiddenVolts));
     }
 
     private static Panel strings(StringCase.Case string, double end, double wait) {
         List<StringCase.Sample> samples =
                 string.samples().stream().filter(s -> s.seconds() <= end).toList();
-        return Panel.of(Axis.linear("string with an open resistor", Dimension.VOLTAGE).withZero())
+        return Panel.of(Axis.linear("string with an open resistor", Dimension.VOLTAGE)
+                        .withZero())
                 .with(Curve.of(
                         "its group, " + string.at().name(),
-                        samples.stream().map(s -> new Point(s.seconds(), s.slowVolts())).toList()))
+                        samples.stream()
+                                .map(s -> new Point(s.seconds(), s.slowVolts()))
+                                .toList()))
                 .with(Curve.of(
                         "next in series",
-                        samples.stream().map(s -> new Point(s.seconds(), s.mateVolts())).toList()))
+                        samples.stream()
+                                .map(s -> new Point(s.seconds(), s.mateVolts()))
+                                .toList()))
                 .with(Curve.of(
                         "ends of the string",
-                        samples.stream().map(s -> new Point(s.seconds(), s.endsVolts())).toList()))
+                        samples.stream()
+                                .map(s -> new Point(s.seconds(), s.endsVolts()))
+                                .toList()))
                 .with(Limit.upright(wait, "ends joined"));
     }
 }

@@ -119,7 +119,8 @@ public record Discharge(
         Capacitance capacitance = unit.capacitance();
         Resistance resistance = unit.resistance();
         double farads = capacitance.farads();
-        double energyFarads = Math.max(largest.farads(), readings.largestFarads(stage).orElse(0.0));
+        double energyFarads =
+                Math.max(largest.farads(), readings.largestFarads(stage).orElse(0.0));
         Opening opening = Opening.of(bank, stage, readings);
         DischargeRule chosen = DischargeRule.of(bank.standard(), type.ratedVolts());
         DischargeRule other =

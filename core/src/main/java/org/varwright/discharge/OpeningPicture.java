@@ -57,8 +57,7 @@ public final class OpeningPicture {
             }
         }
         for (PoleOpening.Clearing clearing : worst.clearings()) {
-            panel = panel.with(
-                    Limit.upright(clearing.seconds(), String.join(" and ", clearing.poles()) + " cleared"));
+            panel = panel.with(Limit.upright(clearing.seconds(), String.join(" and ", clearing.poles()) + " cleared"));
         }
         return Chart.of(
                         bank.name() + ", " + stage.stage().name() + ": opening pole by pole",

@@ -177,10 +177,7 @@ public record StringCase(Case oneOpen, Case unlike) {
                         List<StageCircuit.Group> lumped =
                                 other.strings().get(s).stream().map(mates).toList();
                         branches.add(new RcNetwork.Branch(
-                                other.from(),
-                                other.to(),
-                                StageCircuit.farads(lumped),
-                                StageCircuit.siemens(lumped)));
+                                other.from(), other.to(), StageCircuit.farads(lumped), StageCircuit.siemens(lumped)));
                         volts.add(worst.legs().get(l).volts());
                     }
                 }

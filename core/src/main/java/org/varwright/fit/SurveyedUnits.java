@@ -46,7 +46,7 @@ final class SurveyedUnits {
     private static double scale(Survey survey) {
         List<Double> ratios = survey.units().stream()
                 .filter(u -> u.verdict() == UnitVerdict.HEALTHY)
-                .filter(u -> u.reference().isPresent() && u.reference().get() instanceof Reference.Factory)
+                .filter(u -> u.reference().isPresent() && u.reference().get().isOwn())
                 .map(UnitSurvey::ratio)
                 .flatMap(r -> r.stream().boxed())
                 .sorted()
@@ -70,6 +70,7 @@ final class SurveyedUnits {
                 unit.referenceFarads().isPresent() && unit.reference().isPresent()
                         ? switch (unit.reference().get()) {
                             case Reference.Factory f -> Fitted.From.KNOWN;
+                            case Reference.Earlier e -> Fitted.From.KNOWN;
                             case Reference.Mates m -> Fitted.From.MATES;
                             case Reference.Nameplate n -> Fitted.From.NAMEPLATE;
                         }

@@ -20,8 +20,7 @@ final class FuseStudies {
     private final InrushShare inrush;
     private final Set<Unanswered> missing;
 
-    FuseStudies(
-            Bank bank, FuseOptions options, HarmonicShare harmonics, InrushShare inrush, Set<Unanswered> missing) {
+    FuseStudies(Bank bank, FuseOptions options, HarmonicShare harmonics, InrushShare inrush, Set<Unanswered> missing) {
         this.bank = bank;
         this.options = options;
         this.harmonics = harmonics;

@@ -52,7 +52,19 @@ public record FuseStudy(
 
     FuseStudy with(List<Check> all) {
         return new FuseStudy(
-                stage, place, fuse, link, curve, rule, carriesAmperes, service, fault, energy, inrushAmpereSquaredSeconds, all, proposals);
+                stage,
+                place,
+                fuse,
+                link,
+                curve,
+                rule,
+                carriesAmperes,
+                service,
+                fault,
+                energy,
+                inrushAmpereSquaredSeconds,
+                all,
+                proposals);
     }
 
     /** The same with one more check. */

@@ -43,7 +43,9 @@ record InrushShare(Map<String, Double> unit, Map<String, Double> line, Optional<
         } catch (VarwrightException e) {
             return none("an answer of \"inrush\" (" + e.getMessage() + ")");
         }
-        return unit.isEmpty() ? none("what \"inrush\" names as missing") : new InrushShare(unit, line, Optional.empty());
+        return unit.isEmpty()
+                ? none("what \"inrush\" names as missing")
+                : new InrushShare(unit, line, Optional.empty());
     }
 
     OptionalDouble of(Stage stage, FusePlace place) {

@@ -232,7 +232,8 @@ public enum Message {
     // ---- discharge
     AFTER_NEGATIVE("{0} is not allowed; give a time after opening, 0 or more, such as \"3 min\""),
     TIME_CONSTANTS("\"{0}\" is not a number of time constants; give one above 0, such as 5"),
-    OPENING_TYPED("\"{0}\" names no stage and file; write stage, equals sign and file, such as STAGE=opening.svg; stages are {1}"),
+    OPENING_TYPED(
+            "\"{0}\" names no stage and file; write stage, equals sign and file, such as STAGE=opening.svg; stages are {1}"),
     STICK_WITHOUT_OHMS(
             "the energy of a stick says nothing without its resistance; add --stick, such as --stick 10kohm"),
 
@@ -254,7 +255,20 @@ public enum Message {
     // ---- survey
     TABLE_TOO_LARGE("the file has {0} bytes, a table of readings at most {1}; is it the right file?"),
     TABLE_EMPTY("the file is empty; the first row names the columns, such as \"{0}\""),
-    TABLE_IS_WORKBOOK("the file is a spreadsheet's own format; save it as CSV and try again"),
+    TABLE_IS_WORKBOOK("the file is a workbook, which is not read here; save it as CSV and try again"),
+    TABLE_IS_MARKUP("the file is a web page or XML under another name; save it as .xlsx or CSV and try again"),
+    TABLE_ROW_ABOVE("this row stands above the column names; it was not read: {0}"),
+    WORKBOOK_OLD("the file is an old workbook (.xls); save it as .xlsx or CSV and try again"),
+    WORKBOOK_LOCKED("the workbook is protected by a password; save it without one and try again"),
+    WORKBOOK_KIND("the file is {0}; save it as .xlsx or CSV and try again"),
+    WORKBOOK_BROKEN("the workbook can't be read ({0}); open it in a spreadsheet, save it again as .xlsx or CSV"),
+    WORKBOOK_TOO_LARGE("the workbook unpacks to more than {0}; is it the right file?"),
+    WORKBOOK_SHEET_UNKNOWN("there is no sheet \"{0}\"; the workbook has {1}"),
+    WORKBOOK_SHEET_FOR_TEXT("the file is text and has no sheets; leave \"{0}\" away"),
+    WORKBOOK_SHEET("sheet \"{0}\" was read; the workbook also has {1}"),
+    WORKBOOK_SHEETS_ALIKE("more than one sheet looks like readings: {0}; say which one to read"),
+    WORKBOOK_SHEET_HIDDEN("sheet \"{0}\" is hidden in the workbook; it was read"),
+    WORKBOOK_ROWS_HIDDEN("rows {0} are hidden in the sheet; they were read like the others"),
     TABLE_NOT_TEXT("the file is not text (a zero byte stands in row {0}); save the table as CSV and try again"),
     TABLE_QUOTE_OPEN(
             "a quoted cell starts here and never ends; everything after it would be read as one cell: close the quote"),
@@ -271,11 +285,22 @@ public enum Message {
     ROW_NO_POSITION("the row names no position; {0}"),
     ROW_NO_VALUE("the row for \"{0}\" holds no measured value"),
     CELL_NOT_A_NUMBER("{0} \"{1}\" is not a number; write such as \"{2}\""),
+    CELL_FORMULA(
+            "{0} \"{1}\" is a formula without a stored value; open the file in a spreadsheet, let it calculate, and save it"),
     CELL_WRONG_UNIT("{0} \"{1}\" has the unit \"{2}\"; allowed are {3}"),
     CELL_NEGATIVE("{0} \"{1}\" is below zero; look at the sign"),
     CELL_AMBIGUOUS("{0} \"{1}\" may be a decimal comma or a thousands separator; write it with a decimal point"),
     CELL_OUT_OF_RANGE("{0} \"{1}\" is out of range; allowed are {2} to {3}"),
-    CELL_TERMINALS("terminals \"{0}\" are not known; allowed are A-B, B-C and C-A, the third left open"),
+    CELL_TERMINALS(
+            "terminals \"{0}\" are not known; allowed are such as A-B (third open), A-BC (third linked) and A-N"),
+    CELL_NO_NEUTRAL("terminals \"{0}\": the unit is a delta inside and has no neutral"),
+    CELL_WRONG_PLACE("{0} \"{1}\" was read at \"{2}\"; it belongs to {3}"),
+    ROW_TEST_INCOMPLETE(
+            "test voltage {0} with test current {1} gives no capacitance; both must be numbers, the voltage above zero"),
+    ROW_TEST_BESIDE("capacitance {0} was read as written; test voltage and current say {1}"),
+    ROW_TERMINALS_ASSUMED("terminals \"{0}\": {1}"),
+    ROW_TERMINALS_OF_TWO(
+            "terminals \"{0}\" say nothing of a single-phase unit; the reading was taken as that of the unit"),
     METER_LIMIT("a meter with limits of error of {0} is not allowed; give above 0 % and below 20 %, such as \"1 %\""),
     SPARE_NO_SERIAL("the row names no serial number; every spare needs one"),
     SPARE_SERIAL_TWICE("the serial number \"{0}\" stands in row {1} already; keep one of them"),
@@ -385,7 +410,7 @@ public enum Message {
     // ---- command line, report
     BUS_VOLTS_TYPED("\"{0}\" is neither one line voltage nor three (AB,BC,CA); write 13.8kV or 13.8kV,13.7kV,13.9kV"),
     NOT_POSITIVE("{0} is not above zero; write what was measured"),
-    REPORT_KIND("a report is written as .pdf or .json; give -o a name that ends so"),
+    REPORT_KIND("a report is written as .pdf, .xlsx or .json; give -o a name that ends so"),
     FILE_MISSING("there is no such file; check the name and the folder"),
     FILE_IS_A_FOLDER("this is a folder; name a file in it"),
     FILE_UNREADABLE("the file can't be read ({0}); check its permissions"),

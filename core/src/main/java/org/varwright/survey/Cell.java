@@ -75,6 +75,9 @@ final class Cell {
         String example = quantity.dimension() == Dimension.CAPACITANCE
                 ? "12.71"
                 : quantity.dimension().example();
+        if (text.startsWith("=")) {
+            return bad(Message.CELL_FORMULA, place, quantity.word(), raw);
+        }
         Matcher matcher = NUMBER.matcher(text);
         if (!matcher.matches()) {
             return bad(Message.CELL_NOT_A_NUMBER, place, quantity.word(), raw, example);

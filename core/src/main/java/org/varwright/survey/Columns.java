@@ -60,13 +60,13 @@ record Columns(
         }
     }
 
-    static Columns of(String file, CsvTable table) {
+    static Columns of(String file, Titled table) {
         Map<Word, Integer> words = new EnumMap<>(Word.class);
         Map<Quantity, Integer> quantities = new EnumMap<>(Quantity.class);
         Map<Quantity, String> units = new EnumMap<>(Quantity.class);
         List<Problem> notices = new ArrayList<>();
         List<String> header = table.header();
-        Place first = new Place(file, 0, 0, "row 1");
+        Place first = new Place(file, 0, 0, "row " + table.headerRow());
         for (int column = 0; column < header.size(); column++) {
             String written = header.get(column);
             if (written.isEmpty()) {
@@ -88,6 +88,32 @@ record Columns(
             }
         }
         return new Columns(header, words, quantities, units, List.copyOf(notices));
+    }
+
+    /** Whether a cell names a column of this kind. */
+    static boolean is(Word word, String cell) {
+        return word(cell).filter(found -> found == word).isPresent();
+    }
+
+    /** Whether a cell names a column of values, with or without its unit. */
+    static boolean isQuantity(String cell) {
+        return word(cell).isEmpty() && quantity(cell).isPresent();
+    }
+
+    /** Whether a cell names any column. */
+    static boolean isKnown(String cell) {
+        return !cell.isBlank() && (word(cell).isPresent() || quantity(cell).isPresent());
+    }
+
+    /** Whether a cell is a unit of some column of values, alone or in brackets. */
+    static boolean isUnit(String cell) {
+        String unit = cell.strip().replaceAll("^[(\\[]\\s*|\\s*[)\\]]$", "");
+        for (Quantity quantity : Quantity.values()) {
+            if (!unit.isEmpty() && quantity.dimension().parse("1 " + unit) instanceof Reading.Value) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private record Named(Quantity quantity, Optional<String> unit) {}
@@ -130,7 +156,7 @@ record Columns(
         return Optional.empty();
     }
 
-    private static boolean hasBareNumbers(CsvTable table, int column) {
+    private static boolean hasBareNumbers(Titled table, int column) {
         return table.rows().stream().anyMatch(row -> row.cell(column).matches("[<>]?\\s*[+\\-]?[0-9.,' ]*[0-9]"));
     }
 
@@ -148,14 +174,14 @@ record Columns(
     }
 
     /** The text of a row in a column of words; empty where there is none. */
-    Optional<String> text(CsvTable.Row row, Word word) {
+    Optional<String> text(CellTable.Row row, Word word) {
         OptionalInt column = column(word);
         String cell = column.isPresent() ? row.cell(column.getAsInt()) : "";
         return cell.isEmpty() ? Optional.empty() : Optional.of(cell);
     }
 
     /** Cells of the columns that are not known, by the column's name. */
-    Map<String, String> others(CsvTable.Row row) {
+    Map<String, String> others(CellTable.Row row) {
         Map<String, String> others = new LinkedHashMap<>();
         for (int column = 0; column < header.size(); column++) {
             if (!words.containsValue(column)
@@ -200,12 +226,15 @@ record Columns(
     }
 
     /** How numbers are written in the columns of values: what most cells show; else a comma only where no cell could be anything else. */
-    Decimals decimals(CsvTable table) {
+    Decimals decimals(Titled table) {
         int commas = 0;
         int points = 0;
         boolean anyComma = false;
-        for (CsvTable.Row row : table.rows()) {
+        for (CellTable.Row row : table.rows()) {
             for (int column : quantities.values()) {
+                if (row.numbers().contains(column)) {
+                    continue;
+                }
                 Optional<Cell.Decimal> shown = Cell.decimalOf(row.cell(column));
                 commas += shown.filter(d -> d == Cell.Decimal.COMMA).isPresent() ? 1 : 0;
                 points += shown.filter(d -> d == Cell.Decimal.POINT).isPresent() ? 1 : 0;

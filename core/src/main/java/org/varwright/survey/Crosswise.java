@@ -39,19 +39,20 @@ final class Crosswise {
                 && second.verdict() != UnitVerdict.HEALTHY
                 && first.reference().isPresent()
                 && second.reference().isPresent()
-                && first.reference().get() instanceof Reference.Factory mine
-                && second.reference().get() instanceof Reference.Factory theirs
-                && away(first.farads(), mine, settings) > FAR
-                && away(second.farads(), theirs, settings) > FAR
-                && away(first.farads(), theirs, settings) < CLOSE
-                && away(second.farads(), mine, settings) < CLOSE;
+                && first.reference().get().isOwn()
+                && second.reference().get().isOwn()
+                && away(first.farads(), first.reference().get(), one, settings) > FAR
+                && away(second.farads(), second.reference().get(), other, settings) > FAR
+                && away(first.farads(), second.reference().get(), one, settings) < CLOSE
+                && away(second.farads(), first.reference().get(), other, settings) < CLOSE;
     }
 
-    private static double away(OptionalDouble farads, Reference.Factory reference, SurveySettings settings) {
+    private static double away(OptionalDouble farads, Reference reference, Gathered unit, SurveySettings settings) {
         if (farads.isEmpty()) {
             return Double.NaN;
         }
-        double sigma = reference.farads() * Math.hypot(reference.sigma(), settings.meterSigma());
+        double sigma =
+                reference.farads() * Math.hypot(reference.relativeSigma(), settings.meterSigma(unit.instrument()));
         return Math.abs(farads.getAsDouble() - reference.farads()) / sigma;
     }
 

@@ -1,6 +1,7 @@
 package org.varwright.survey;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -36,11 +37,48 @@ record Gathered(
      * @param row of the table
      * @param measured as read; a plain value is corrected for temperature
      * @param hasTemperature whether the temperature was read
+     * @param instrument it was read with
+     * @param sigmaFarads standard uncertainty of the meter [F]; 0 where there is no plain value
      */
-    record Take(String leg, int row, Measured measured, boolean hasTemperature) {
+    record Take(
+            String leg,
+            int row,
+            Measured measured,
+            boolean hasTemperature,
+            Optional<String> instrument,
+            double sigmaFarads) {
         OptionalDouble farads() {
             return measured.value();
         }
+
+        /** The same of another leg. */
+        Take as(String name, Measured other, double sigma) {
+            return new Take(name, row, other, hasTemperature, instrument, sigma);
+        }
+
+        /** Standard uncertainty as a part of the value. */
+        double part() {
+            double value = farads().orElse(0.0);
+            return value > 0.0 ? sigmaFarads / value : 0.0;
+        }
+
+        /** The same with the instrument's factor taken out. */
+        Take over(double factor) {
+            return factor != 1.0 && measured instanceof Measured.Value value
+                    ? new Take(
+                            leg,
+                            row,
+                            new Measured.Value(value.si() / factor, value.raw()),
+                            hasTemperature,
+                            instrument,
+                            sigmaFarads / factor)
+                    : this;
+        }
+    }
+
+    /** The same with other capacitance readings. */
+    Gathered with(List<Take> others) {
+        return new Gathered(position, stage, known, rows, others);
     }
 
     UnitType type() {
@@ -90,7 +128,7 @@ record Gathered(
 
     private static List<Take> takes(UnitType type, List<ReadingRow> rows, SurveySettings settings) {
         List<Take> takes = new ArrayList<>();
-        Map<Terminals, ReadingRow> pairs = new LinkedHashMap<>();
+        Map<Terminals, List<Take>> pairs = new EnumMap<>(Terminals.class);
         for (ReadingRow row : rows) {
             if (row.capacitance().isEmpty()) {
                 continue;
@@ -98,70 +136,92 @@ record Gathered(
             boolean pair = row.terminals().isPresent()
                     && type.threePhase().isPresent()
                     && row.capacitance().get() instanceof Measured.Value;
+            Take take = take("", row, row.capacitance().get(), settings);
             if (pair) {
-                pairs.put(row.terminals().orElseThrow(), row);
+                pairs.computeIfAbsent(row.terminals().orElseThrow(), ignored -> new ArrayList<>())
+                        .add(take);
             } else {
-                takes.add(take("", row, row.capacitance().get(), settings));
+                takes.add(take);
             }
         }
-        type.threePhase().ifPresent(inside -> takes.addAll(fromPairs(inside, pairs, settings)));
+        type.threePhase().ifPresent(inside -> {
+            for (Terminals.Kind kind : Terminals.Kind.values()) {
+                takes.addAll(fromTerminals(inside, kind, pairs));
+            }
+        });
         return takes;
+    }
+
+    /** Legs solved from three readings of one kind; where one is missing, each reading as that of a unit with equal legs. */
+    private static List<Take> fromTerminals(
+            InternalConnection inside, Terminals.Kind kind, Map<Terminals, List<Take>> pairs) {
+        List<Terminals> wanted = Terminals.of(kind);
+        List<Take> takes = new ArrayList<>();
+        boolean all = wanted.stream()
+                .allMatch(terminals ->
+                        pairs.containsKey(terminals) && middle(pairs.getOrDefault(terminals, List.of())) > 0.0);
+        if (all) {
+            double[] read = wanted.stream()
+                    .mapToDouble(terminals -> middle(pairs.getOrDefault(terminals, List.of())))
+                    .toArray();
+            List<Double> legs = ThreeTerminal.of(inside, kind, read).legs();
+            for (int i = 0; i < wanted.size(); i++) {
+                Take first = pairs.getOrDefault(wanted.get(i), List.of()).getFirst();
+                double leg = legs.get(i);
+                Measured measured = Double.isFinite(leg) && leg >= -1e-3 * read[i]
+                        ? new Measured.Value(
+                                Math.max(0.0, leg), first.measured().raw())
+                        : new Measured.OverRange(first.measured().raw());
+                String name = ThreeTerminal.names(inside).get(i);
+                takes.add(first.as(
+                        name,
+                        measured,
+                        first.part() * Math.max(0.0, measured.value().orElse(0.0))));
+            }
+            return takes;
+        }
+        for (Terminals terminals : wanted) {
+            for (Take take : pairs.getOrDefault(terminals, List.of())) {
+                double factor = ThreeTerminal.factor(inside, kind);
+                double leg = take.farads().orElse(0.0) / factor;
+                String name = kind == Terminals.Kind.TO_NEUTRAL
+                        ? terminals.words().substring(0, 1)
+                        : terminals.words() + " alone";
+                takes.add(take.as(name, new Measured.Value(leg, take.measured().raw()), take.sigmaFarads() / factor));
+            }
+        }
+        return takes;
+    }
+
+    private static double middle(List<Take> takes) {
+        return takes.isEmpty()
+                ? 0.0
+                : Robust.median(takes.stream()
+                        .mapToDouble(take -> take.farads().orElse(0.0))
+                        .toArray());
     }
 
     private static Take take(String leg, ReadingRow row, Measured measured, SurveySettings settings) {
         boolean warm = row.temperature()
                 .flatMap(t -> t instanceof Measured.Value v ? Optional.of(v) : Optional.empty())
                 .isPresent();
-        return new Take(leg, row.row(), corrected(measured, row, settings), warm);
+        Measured at = corrected(measured, row, settings);
+        double sigma = settings.meterSigma(row.instrument()) * at.value().orElse(0.0);
+        return new Take(leg, row.row(), at, warm, row.instrument(), sigma);
     }
 
     /** {@code C/(1 + α·(T − T_ref))} (SRV-6). */
     private static Measured corrected(Measured measured, ReadingRow row, SurveySettings settings) {
+        return corrected(measured, row.temperature(), settings);
+    }
+
+    static Measured corrected(Measured measured, Optional<Measured> temperature, SurveySettings settings) {
         if (measured instanceof Measured.Value value
-                && row.temperature().isPresent()
-                && row.temperature().get() instanceof Measured.Value warm) {
+                && temperature.isPresent()
+                && temperature.get() instanceof Measured.Value warm) {
             double factor = 1.0 + settings.capacitancePerKelvin() * (warm.si() - settings.referenceCelsius());
             return new Measured.Value(value.si() / factor, value.raw());
         }
         return measured;
-    }
-
-    private static List<Take> fromPairs(
-            InternalConnection inside, Map<Terminals, ReadingRow> pairs, SurveySettings settings) {
-        List<Take> takes = new ArrayList<>();
-        if (pairs.size() == Terminals.values().length && pairs.values().stream().allMatch(row -> farads(row) > 0.0)) {
-            ThreeTerminal legs = ThreeTerminal.of(
-                    inside, farads(pairs, Terminals.AB), farads(pairs, Terminals.BC), farads(pairs, Terminals.CA));
-            pairs.forEach((terminals, row) -> {
-                double leg = legs.of(terminals);
-                Measured measured = Double.isFinite(leg) && leg >= 0.0
-                        ? new Measured.Value(leg, raw(row))
-                        : new Measured.OverRange(raw(row));
-                takes.add(take(ThreeTerminal.leg(inside, terminals), row, measured, settings));
-            });
-            return takes;
-        }
-        pairs.forEach((terminals, row) -> takes.add(take(
-                terminals.name() + " alone",
-                row,
-                new Measured.Value(farads(row) / ThreeTerminal.pairFactor(inside), raw(row)),
-                settings)));
-        return takes;
-    }
-
-    private static double farads(Map<Terminals, ReadingRow> pairs, Terminals terminals) {
-        ReadingRow row = pairs.get(terminals);
-        return row == null ? 0.0 : farads(row);
-    }
-
-    private static double farads(ReadingRow row) {
-        return row.capacitance()
-                .map(Measured::value)
-                .orElse(OptionalDouble.empty())
-                .orElse(0.0);
-    }
-
-    private static String raw(ReadingRow row) {
-        return row.capacitance().map(Measured::raw).orElse("");
     }
 }

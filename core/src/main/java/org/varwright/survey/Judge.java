@@ -21,7 +21,7 @@ final class Judge {
     static final double SURE = 0.8;
 
     /** From this probability on a slip of the reading can't be left aside. */
-    private static final double DOUBT = 0.2;
+    static final double DOUBT = 0.2;
 
     /** Highest continuous voltage on what is left inside, as a multiple of rated (IEEE Std 18; IEC 60871-1). */
     private static final double HIGHEST_PER_RATED = 1.10;
@@ -131,8 +131,8 @@ final class Judge {
         List<Gathered.Take> takes =
                 unit.takes().stream().filter(take -> take.leg().equals(leg)).toList();
         if (leg.endsWith(" alone")) {
-            remarks.add("Only terminals " + leg.substring(0, 2)
-                    + " were read: the other legs were taken as equal; read all three pairs.");
+            remarks.add("Only " + leg.substring(0, leg.length() - " alone".length())
+                    + " was read: the other legs were taken as equal; read all three.");
         }
         List<Hypothesis.Prior> priors = Hypothesis.of(unit.type(), together(unit), settings.priors());
         List<Gathered.Take> usable = new ArrayList<>();
@@ -140,7 +140,9 @@ final class Judge {
         for (Gathered.Take take : takes) {
             boolean plain = take.farads().isPresent();
             boolean possible = plain
-                    && posterior(take.farads().getAsDouble(), reference, priors).of(Hypothesis.Kind.IMPOSSIBLE) < 0.5;
+                    && Posterior.ofAbsolute(take.farads().getAsDouble(), take.sigmaFarads(), reference, priors)
+                                    .of(Hypothesis.Kind.IMPOSSIBLE)
+                            < 0.5;
             if (possible || takes.size() == 1) {
                 usable.add(take);
             } else {
@@ -158,11 +160,10 @@ final class Judge {
         if (usable.getFirst().farads().isEmpty()) {
             return overRange(unit, usable.getFirst().measured(), reference, remarks);
         }
-        double[] values =
-                usable.stream().mapToDouble(take -> take.farads().orElse(0.0)).toArray();
-        double median = Robust.median(values);
-        for (double value : values) {
-            if (Math.abs(value - median) > 2.0 * settings.meterLimit() * median) {
+        Combined combined = Combined.of(usable);
+        for (Gathered.Take take : usable) {
+            double limit = Math.sqrt(3.0) * take.sigmaFarads();
+            if (Math.abs(take.farads().orElse(0.0) - combined.farads()) > 2.0 * limit) {
                 return notJudged(
                         unit,
                         UnitVerdict.MEASURE_AGAIN,
@@ -174,26 +175,23 @@ final class Judge {
                                                 .map(t -> farads(t.farads().orElse(0.0)) + " (row " + t.row() + ")")
                                                 .toList())
                                 + ".",
-                        OptionalDouble.of(median),
+                        OptionalDouble.of(combined.farads()),
                         Optional.of(reference),
                         remarks);
             }
         }
-        return judged(unit, leg, median, reference, priors, remarks);
-    }
-
-    private Posterior posterior(double farads, Reference reference, List<Hypothesis.Prior> priors) {
-        return Posterior.of(farads, settings.meterSigma(), reference, priors);
+        return judged(unit, leg, combined, reference, priors, remarks);
     }
 
     private Opinion judged(
             Gathered unit,
             String leg,
-            double farads,
+            Combined reading,
             Reference reference,
             List<Hypothesis.Prior> priors,
             List<String> remarks) {
-        Posterior posterior = posterior(farads, reference, priors);
+        double farads = reading.farads();
+        Posterior posterior = Posterior.ofAbsolute(farads, reading.sigmaFarads(), reference, priors);
         double healthy = posterior.of(Hypothesis.Kind.HEALTHY);
         double failed = posterior.of(Hypothesis.Kind.FAILED);
         double impossible = posterior.of(Hypothesis.Kind.IMPOSSIBLE);
@@ -209,7 +207,7 @@ final class Judge {
             verdict = UnitVerdict.HEALTHY;
             probability = healthy;
             explanation = Optional.of(new Hypothesis.Healthy());
-            reason = what + ", as a healthy unit would." + Reasons.blind(unit.type(), reference, settings);
+            reason = what + ", as a healthy unit would." + Reasons.blind(unit.type(), reference, reading.sigma());
         } else if (impossible >= 0.5 || (failed < SURE && impossible >= DOUBT)) {
             verdict = UnitVerdict.MEASURE_AGAIN;
             probability = impossible;
@@ -248,7 +246,7 @@ final class Judge {
                 reason,
                 List.copyOf(remarks),
                 Optional.of(posterior),
-                basis(farads, reference, priors));
+                basis(reading, reference, priors));
     }
 
     private Opinion overRange(Gathered unit, Measured measured, Reference reference, List<String> remarks) {
@@ -321,13 +319,12 @@ final class Judge {
         return leg / series;
     }
 
-    private Basis basis(double farads, Reference reference, List<Hypothesis.Prior> priors) {
+    private Basis basis(Combined reading, Reference reference, List<Hypothesis.Prior> priors) {
         List<Term> terms = new ArrayList<>(List.of(
-                new Term("m", "reading, corrected for temperature", farads, "F"),
+                new Term("m", "reading, corrected for temperature", reading.farads(), "F"),
                 new Term("c", reference.words(), reference.farads(), "F"),
                 new Term("σ_c", "how well that is known, as a part of it", reference.relativeSigma(), ""),
-                new Term(
-                        "u", "standard uncertainty of the meter, limits of error over √3", settings.meterSigma(), "")));
+                new Term("u", "standard uncertainty of the meter, limits of error over √3", reading.sigma(), "")));
         double shorted = 0.0;
         double out = 0.0;
         double slips = 0.0;

@@ -10,7 +10,7 @@ import java.util.List;
  */
 public record Posterior(List<Weighted> weighted) {
     /** The span over which a reading that fits nothing may lie, in decades about the reference. */
-    private static final double DECADES = 12.0;
+    static final double DECADES = 12.0;
 
     /** Readings below this part of the reference count as leads that made no contact. */
     private static final double OPEN_PART = 0.05;
@@ -19,10 +19,10 @@ public record Posterior(List<Weighted> weighted) {
     private static final double LEAST_PART = 1e-6;
 
     /** How far a failure strays from its ideal factor, as a part of the step. */
-    private static final double STEP_SPREAD = 0.03;
+    static final double STEP_SPREAD = 0.03;
 
     /** How far a sum of neighbours or a slip of the range strays, because the others are not known as well. */
-    private static final double SLIP_SPREAD = 0.02;
+    static final double SLIP_SPREAD = 0.02;
 
     public Posterior {
         weighted = List.copyOf(weighted);
@@ -52,13 +52,18 @@ public record Posterior(List<Weighted> weighted) {
      * @param priors every explanation
      */
     static Posterior of(double farads, double meterSigma, Reference reference, List<Hypothesis.Prior> priors) {
+        return ofAbsolute(farads, meterSigma * farads, reference, priors);
+    }
+
+    /** The same with the standard uncertainty of the reading in farads. */
+    static Posterior ofAbsolute(double farads, double sigmaFarads, Reference reference, List<Hypothesis.Prior> priors) {
         double[] weight = new double[priors.size()];
         double sum = 0.0;
         double floor = 1e-9 * reference.farads();
         for (int i = 0; i < weight.length; i++) {
             Hypothesis.Prior prior = priors.get(i);
-            weight[i] = prior.weight()
-                    * likelihood(prior.hypothesis(), farads, Math.max(meterSigma * farads, floor), reference);
+            weight[i] =
+                    prior.weight() * likelihood(prior.hypothesis(), farads, Math.max(sigmaFarads, floor), reference);
             sum += weight[i];
         }
         List<Weighted> all = new ArrayList<>();
@@ -91,11 +96,13 @@ public record Posterior(List<Weighted> weighted) {
     }
 
     /** Density of a reading whose mean is {@code factor} times the healthy capacitance. */
-    private static double scaled(double factor, double spread, double farads, double meterFarads, Reference reference) {
+    static double scaled(double factor, double spread, double farads, double meterFarads, Reference reference) {
         double noise = Math.hypot(meterFarads, spread * reference.farads());
         return switch (reference) {
             case Reference.Factory factory ->
                 normal(farads, factor * factory.farads(), noise, factor * factory.sigma() * factory.farads());
+            case Reference.Earlier earlier ->
+                normal(farads, factor * earlier.farads(), noise, factor * earlier.sigma() * earlier.farads());
             case Reference.Mates mates ->
                 normal(farads, factor * mates.farads(), noise, factor * mates.sigma() * mates.farads());
             case Reference.Nameplate plate -> {

@@ -23,8 +23,21 @@ enum Quantity {
             List.of("insulation", "insulation resistance", "insulation to case", "case insulation", "ir")),
     FUSE("fuse", Dimension.RESISTANCE, "mΩ", List.of("fuse", "fuse resistance", "link", "link resistance")),
     TEMPERATURE("temperature", Dimension.TEMPERATURE, "°C", List.of("temperature", "temp", "t", "unit temperature")),
+    CASE_TEMPERATURE(
+            "case temperature in service",
+            Dimension.TEMPERATURE,
+            "°C",
+            List.of("case temperature", "case temp", "case temperature in service", "hot spot", "infrared")),
+    INDUCTANCE("inductance", Dimension.INDUCTANCE, "µH", List.of("inductance", "l", "reactor inductance")),
+    CONTACT(
+            "contact resistance",
+            Dimension.RESISTANCE,
+            "µΩ",
+            List.of("contact", "contact resistance", "pole resistance", "main contact resistance")),
+    CURRENT("current", Dimension.CURRENT, "A", List.of("current", "leg current", "amps", "line current")),
     TEST_VOLTS("test voltage", Dimension.VOLTAGE, "V", List.of("test voltage", "applied voltage", "test volts")),
-    TEST_AMPERES("test current", Dimension.CURRENT, "A", List.of("test current", "test amperes", "test amps"));
+    TEST_AMPERES("test current", Dimension.CURRENT, "A", List.of("test current", "test amperes", "test amps")),
+    TEST_HERTZ("test frequency", Dimension.FREQUENCY, "Hz", List.of("test frequency", "test hertz"));
 
     private final String word;
     private final Dimension dimension;
@@ -61,13 +74,16 @@ enum Quantity {
         return switch (this) {
             case CAPACITANCE -> 1.0;
             case RESISTANCE, INSULATION, FUSE -> 1e15;
-            case TEMPERATURE -> 120.0;
+            case TEMPERATURE, CASE_TEMPERATURE -> 120.0;
+            case INDUCTANCE -> 10.0;
+            case CONTACT -> 1e3;
             case TEST_VOLTS -> 1e5;
-            case TEST_AMPERES -> 1e4;
+            case TEST_AMPERES, CURRENT -> 1e4;
+            case TEST_HERTZ -> 1e5;
         };
     }
 
     double least() {
-        return this == TEMPERATURE ? -60.0 : 0.0;
+        return this == TEMPERATURE || this == CASE_TEMPERATURE ? -60.0 : 0.0;
     }
 }

@@ -18,6 +18,7 @@ import org.varwright.bank.UnitPosition;
  * @param insulation terminals to case [Ω]
  * @param fuse of the unit's fuse [Ω]
  * @param temperature of the unit [°C]
+ * @param caseTemperature of the case in service [°C]
  * @param instrument what it was measured with
  * @param taken when, as written
  * @param note free text
@@ -33,6 +34,7 @@ public record ReadingRow(
         Optional<Measured> insulation,
         Optional<Measured> fuse,
         Optional<Measured> temperature,
+        Optional<Measured> caseTemperature,
         Optional<String> instrument,
         Optional<String> taken,
         Optional<String> note,

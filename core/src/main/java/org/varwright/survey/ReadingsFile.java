@@ -1,12 +1,8 @@
 package org.varwright.survey;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import org.varwright.bank.Bank;
-import org.varwright.bank.UnitPosition;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.Problem;
@@ -27,81 +23,51 @@ public final class ReadingsFile {
      * @throws VarwrightException where the file as a whole can't be read: too large, no text, empty, no column of positions or of values
      */
     public static Readings read(Bank bank, String fileName, byte[] content) {
-        Decoded decoded = Decoded.of(fileName, content);
-        CsvTable table = CsvTable.parse(fileName, decoded.text(), EXAMPLE);
+        return read(bank, CellTable.ofText(fileName, content));
+    }
+
+    /**
+     * Reads a table that has been taken apart already, such as a sheet of a workbook.
+     *
+     * @throws VarwrightException where the table as a whole can't be read
+     */
+    public static Readings read(Bank bank, CellTable cells) {
+        String fileName = cells.name();
+        Titled table = Titled.of(cells, Columns.Word.POSITION, EXAMPLE);
         Columns columns = Columns.of(fileName, table);
         Place whole = new Place(fileName, 0, 0, "");
         if (columns.column(Columns.Word.POSITION).isEmpty()) {
             throw new VarwrightException(
                     Message.TABLE_COLUMN_MISSING, whole, "where the unit is", columns.listed(), "position");
         }
-        if (columns.quantities().keySet().stream().allMatch(q -> q == Quantity.TEMPERATURE)) {
+        boolean voltsAndAmperes = columns.quantities().containsKey(Quantity.TEST_VOLTS)
+                && columns.quantities().containsKey(Quantity.TEST_AMPERES);
+        if (!voltsAndAmperes && columns.quantities().keySet().stream().allMatch(ReadingsFile::saysNothingAlone)) {
             throw new VarwrightException(Message.TABLE_NOTHING_TO_READ, whole, columns.listed());
         }
         if (table.rows().isEmpty()) {
             throw new VarwrightException(Message.TABLE_NO_ROWS, whole);
         }
-        List<Problem> notices = new ArrayList<>(decoded.notices());
+        List<Problem> notices = new ArrayList<>(cells.notices());
+        notices.addAll(table.notices());
         notices.addAll(columns.notices());
         RowReader reader = new RowReader(fileName, table, columns);
         reader.decimalNotice().ifPresent(notices::add);
-        Map<String, Optional<UnitPosition>> positions = new HashMap<>();
+        RowMeaning meaning = new RowMeaning(bank, reader, columns);
         List<ReadingRow> rows = new ArrayList<>();
-        for (CsvTable.Row row : table.rows()) {
-            read(bank, positions, reader, columns, row).ifPresent(rows::add);
+        List<SpotRow> spots = new ArrayList<>();
+        for (CellTable.Row row : table.rows()) {
+            meaning.read(row, rows, spots);
         }
-        return new Readings(fileName, rows, columns.understood(), notices, reader.problems());
+        notices.addAll(reader.notices());
+        return new Readings(fileName, rows, spots, columns.understood(), notices, reader.problems());
     }
 
-    private static Optional<ReadingRow> read(
-            Bank bank,
-            Map<String, Optional<UnitPosition>> positions,
-            RowReader reader,
-            Columns columns,
-            CsvTable.Row row) {
-        if (reader.hasSurplus(row)) {
-            return Optional.empty();
-        }
-        Optional<String> written = columns.text(row, Columns.Word.POSITION);
-        if (written.isEmpty()) {
-            reader.problem(row, Message.ROW_NO_POSITION, bank.positionHint());
-            return Optional.empty();
-        }
-        Optional<UnitPosition> position = positions.computeIfAbsent(written.get(), bank::position);
-        if (position.isEmpty()) {
-            reader.problem(row, Message.POSITION_UNKNOWN, written.get(), bank.positionHint());
-            return Optional.empty();
-        }
-        Optional<String> between = columns.text(row, Columns.Word.TERMINALS);
-        if (between.isPresent() && Terminals.parse(between.get()).isEmpty()) {
-            reader.problem(row, Message.CELL_TERMINALS, between.get());
-            return Optional.empty();
-        }
-        Optional<Measured> capacitance = reader.measured(row, Quantity.CAPACITANCE);
-        if (capacitance.isEmpty()) {
-            capacitance = reader.fromVoltsAndAmperes(row, bank.system().angularFrequency());
-        }
-        ReadingRow reading = new ReadingRow(
-                row.number(),
-                position.get(),
-                columns.text(row, Columns.Word.SERIAL),
-                between.flatMap(Terminals::parse),
-                capacitance,
-                reader.measured(row, Quantity.RESISTANCE),
-                reader.measured(row, Quantity.INSULATION),
-                reader.measured(row, Quantity.FUSE),
-                reader.measured(row, Quantity.TEMPERATURE),
-                columns.text(row, Columns.Word.INSTRUMENT),
-                columns.text(row, Columns.Word.TAKEN),
-                columns.text(row, Columns.Word.NOTE),
-                columns.others(row));
-        boolean nothing = reading.capacitance().isEmpty()
-                && reading.resistance().isEmpty()
-                && reading.insulation().isEmpty()
-                && reading.fuse().isEmpty();
-        if (nothing && !reader.hasProblem(row)) {
-            reader.problem(row, Message.ROW_NO_VALUE, written.get());
-        }
-        return nothing ? Optional.empty() : Optional.of(reading);
+    /** Columns that only say how something else was read. */
+    private static boolean saysNothingAlone(Quantity quantity) {
+        return switch (quantity) {
+            case TEMPERATURE, TEST_VOLTS, TEST_AMPERES, TEST_HERTZ -> true;
+            case CAPACITANCE, RESISTANCE, INSULATION, FUSE, CASE_TEMPERATURE, INDUCTANCE, CONTACT, CURRENT -> false;
+        };
     }
 }

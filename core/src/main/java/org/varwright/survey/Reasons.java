@@ -30,7 +30,7 @@ final class Reasons {
 
     static String percent(double probability) {
         double percent = 100.0 * probability;
-        return percent > 99.9 ? "over 99.9 %" : Dimension.digits(percent, 3) + " %";
+        return percent > 99.9 ? "over 99.9 %" : percent < 0.1 ? "under 0.1 %" : Dimension.digits(percent, 3) + " %";
     }
 
     static String times(double factor) {
@@ -87,12 +87,12 @@ final class Reasons {
     }
 
     /** What the reading could not have shown: the smallest failure whose step is within three standard deviations. */
-    static String blind(UnitType type, Reference reference, SurveySettings settings) {
+    static String blind(UnitType type, Reference reference, double meterSigma) {
         if (type.construction().isEmpty()) {
             return "";
         }
         Construction inside = type.construction().get();
-        double sigma = Math.hypot(reference.relativeSigma(), settings.meterSigma());
+        double sigma = Math.hypot(reference.relativeSigma(), meterSigma);
         if (inside.internallyFused() && inside.elements() > 1) {
             double step = 1.0 - new Hypothesis.ElementsOut(1, inside.sections(), inside.elements()).factor();
             if (step < 3.0 * sigma) {

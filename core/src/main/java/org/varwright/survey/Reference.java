@@ -22,6 +22,25 @@ public sealed interface Reference {
     }
 
     /**
+     * What this very unit read on an earlier visit, when it was in order.
+     *
+     * @param farads [F]
+     * @param sigma standard deviation as a part of it
+     * @param when the visit, in words
+     */
+    record Earlier(double farads, double sigma, String when) implements Reference {
+        @Override
+        public String words() {
+            return "its own value of " + when;
+        }
+    }
+
+    /** Whether it is of this very unit. */
+    default boolean isOwn() {
+        return this instanceof Factory || this instanceof Earlier;
+    }
+
+    /**
      * The median of its mates.
      *
      * @param farads [F]
@@ -59,6 +78,7 @@ public sealed interface Reference {
     default double relativeSigma() {
         return switch (this) {
             case Factory factory -> factory.sigma();
+            case Earlier earlier -> earlier.sigma();
             case Mates mates -> mates.sigma();
             case Nameplate plate ->
                 (plate.high() - plate.low()) / Math.sqrt(12.0) / (1.0 + (plate.low() + plate.high()) / 2.0);

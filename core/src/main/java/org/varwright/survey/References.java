@@ -21,6 +21,8 @@ final class References {
     private static final double BATCH_COUNTS = 8.0;
 
     private final List<Gathered> all;
+    private final Instruments instruments;
+    private final Visits visits;
     private final SurveySettings settings;
     private final Map<String, Double> commonByInstrument = new LinkedHashMap<>();
     private final Map<String, Misprint> misprints = new LinkedHashMap<>();
@@ -35,8 +37,10 @@ final class References {
      */
     record Misprint(UnitType type, double medianFarads, double ratio, String words) {}
 
-    References(List<Gathered> all, SurveySettings settings) {
+    References(List<Gathered> all, Instruments instruments, Visits visits, SurveySettings settings) {
         this.all = all;
+        this.instruments = instruments;
+        this.visits = visits;
         this.settings = settings;
         findCommonErrors();
         findMisprints();
@@ -53,8 +57,9 @@ final class References {
     /** What a unit is held against; {@code known} is what is known of the unit that stands there by its serial number. */
     Reference of(Gathered unit, Optional<KnownUnit> known) {
         if (known.isPresent() && known.get().capacitanceFarads().isPresent()) {
-            double common = commonByInstrument.getOrDefault(unit.instrument().orElse(""), 1.0);
-            boolean corrected = commonByInstrument.containsKey(unit.instrument().orElse(""));
+            String scale = instruments.scaleOf(unit);
+            double common = commonByInstrument.getOrDefault(scale, 1.0);
+            boolean corrected = commonByInstrument.containsKey(scale);
             boolean warm = unit.takes().stream().allMatch(Gathered.Take::hasTemperature);
             // without a thermometer and without mates to show the common error, ±10 K are open
             double unknownKelvin = warm || corrected ? 0.0 : 10.0 * settings.capacitancePerKelvin();
@@ -62,7 +67,7 @@ final class References {
                     known.get().capacitanceFarads().getAsDouble() * common,
                     Math.hypot(settings.factorySigma(), unknownKelvin));
         }
-        return mates(unit).orElseGet(() -> nameplate(unit));
+        return visits.reference(unit).or(() -> mates(unit)).orElseGet(() -> nameplate(unit));
     }
 
     private Optional<Reference> mates(Gathered unit) {
@@ -124,7 +129,7 @@ final class References {
                 double ratio =
                         unit.middle().getAsDouble() / unit.factoryFarads().getAsDouble();
                 if (ratio > 0.8 && ratio < 1.25) {
-                    ratios.computeIfAbsent(unit.instrument().orElse(""), ignored -> new ArrayList<>())
+                    ratios.computeIfAbsent(instruments.scaleOf(unit), ignored -> new ArrayList<>())
                             .add(ratio);
                 }
             }
@@ -133,13 +138,14 @@ final class References {
             double median =
                     Robust.median(list.stream().mapToDouble(Double::doubleValue).toArray());
             // what meter and weather can do together; more than that is for a person to look at
-            if (list.size() >= FEWEST_FOR_COMMON && Math.abs(median - 1.0) <= 2.0 * settings.meterLimit() + 0.01) {
+            if (list.size() >= FEWEST_FOR_COMMON
+                    && Math.abs(median - 1.0) <= 2.0 * settings.meterLimit(Optional.of(instrument)) + 0.01) {
                 commonByInstrument.put(instrument, median);
             }
         });
     }
 
-    private static boolean serialAgrees(Gathered unit) {
+    static boolean serialAgrees(Gathered unit) {
         return unit.readSerial().isEmpty()
                 || unit.known().flatMap(KnownUnit::serial).isEmpty()
                 || Serials.same(
@@ -179,8 +185,16 @@ final class References {
         List<Slip> slips = List.of(
                 new Slip(1.2, "as if kvar were for 50 Hz"),
                 new Slip(1.0 / 1.2, "as if kvar were for 60 Hz"),
-                new Slip(3.0, "as if kvar were for one phase and the voltage for three"),
-                new Slip(1.0 / 3.0, "as if kvar were for three phases"));
+                new Slip(
+                        3.0,
+                        type.threePhase().isPresent()
+                                ? "as a wye taken for a delta by the file would read"
+                                : "as if kvar were for one phase and the voltage for three"),
+                new Slip(
+                        1.0 / 3.0,
+                        type.threePhase().isPresent()
+                                ? "as a delta taken for a wye by the file would read"
+                                : "as if kvar were for three phases"));
         for (Slip slip : slips) {
             if (ratio >= slip.ratio() * low && ratio <= slip.ratio() * high) {
                 return Optional.of(new Misprint(type, median, ratio, slip.words()));

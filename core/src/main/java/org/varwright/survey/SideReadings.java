@@ -35,6 +35,9 @@ final class SideReadings {
     /** How far fuses of one set may be apart (ANSI/NETA MTS-2019). */
     private static final double FUSE_PART = 0.15;
 
+    private static final double WARM_CELSIUS = 55.0;
+    private static final double HOTTEST_CELSIUS = 65.0;
+
     /** Stands for a resistance that no limit asks for [Ω]. */
     private static final double NO_LIMIT_OHMS = 1e15;
 
@@ -62,7 +65,16 @@ final class SideReadings {
      * @param remarks one sentence each
      * @param checks against limits
      */
-    record Outcome(UnitVerdict atLeast, List<String> findings, List<String> remarks, List<Check> checks) {}
+    record Outcome(UnitVerdict atLeast, List<String> findings, List<String> remarks, List<Check> checks) {
+        /** The same with one thing more. */
+        Outcome and(UnitVerdict verdict, String finding, String remark) {
+            List<String> names = new ArrayList<>(findings);
+            names.add(finding);
+            List<String> sentences = new ArrayList<>(remarks);
+            sentences.add(remark);
+            return new Outcome(atLeast.worse(verdict), names, sentences, checks);
+        }
+    }
 
     Outcome of(Gathered unit, double farads) {
         List<String> findings = new ArrayList<>();
@@ -81,7 +93,49 @@ final class SideReadings {
         if (fuse.isPresent()) {
             verdict = verdict.worse(fuse(unit, fuse.get(), findings, remarks, checks));
         }
+        Optional<Measured> caseTemperature = last(unit, ReadingRow::caseTemperature);
+        if (caseTemperature.isPresent()) {
+            verdict = verdict.worse(caseTemperature(unit, caseTemperature.get(), findings, remarks, checks));
+        }
         return new Outcome(verdict, findings, remarks, checks);
+    }
+
+    /** Case temperature in service: look for the cause above 55 °C, never above 65 °C (TM 5-683 / MO-116, 1995, ch. 2); SRV-21. */
+    private static UnitVerdict caseTemperature(
+            Gathered unit, Measured measured, List<String> findings, List<String> remarks, List<Check> checks) {
+        if (!(measured instanceof Measured.Value value)) {
+            remarks.add("Case temperature " + measured.raw() + " is no value; read it again.");
+            return UnitVerdict.HEALTHY;
+        }
+        boolean hot = value.si() > HOTTEST_CELSIUS;
+        boolean warm = value.si() > WARM_CELSIUS;
+        checks.add(new Check(
+                unit.position().name() + ": case temperature in service",
+                value.si(),
+                hot ? HOTTEST_CELSIUS : WARM_CELSIUS,
+                "°C",
+                hot ? Verdict.FAIL : warm ? Verdict.WARN : Verdict.PASS,
+                new Basis(
+                        "SRV-21",
+                        "T ≤ 55 °C, never above 65 °C",
+                        List.of(new Term("T", "case", value.si(), "°C")),
+                        Source.published("TM 5-683 / MO-116 (1995), ch. 2"))));
+        String shown = Dimension.TEMPERATURE.format(value.si());
+        if (hot) {
+            findings.add("case-hot");
+            remarks.add("Its case was at " + shown
+                    + " in service, above the 65 °C that it may never reach: it stays off until the cause is found (overvoltage,"
+                    + " harmonics, ventilation, the unit itself).");
+            return UnitVerdict.WATCH;
+        }
+        if (warm) {
+            findings.add("case-warm");
+            remarks.add(
+                    "Its case was at " + shown
+                            + " in service: above 55 °C look for the cause (overvoltage, harmonics, ventilation, the unit itself).");
+            return UnitVerdict.WATCH;
+        }
+        return UnitVerdict.HEALTHY;
     }
 
     private static Optional<Measured> last(Gathered unit, Function<ReadingRow, Optional<Measured>> column) {

@@ -31,8 +31,17 @@ public final class SparesFile {
      * @throws VarwrightException where the file as a whole can't be read
      */
     public static Spares read(Bank bank, String fileName, byte[] content) {
-        Decoded decoded = Decoded.of(fileName, content);
-        CsvTable table = CsvTable.parse(fileName, decoded.text(), EXAMPLE);
+        return read(bank, CellTable.ofText(fileName, content));
+    }
+
+    /**
+     * Reads a table that has been taken apart already, such as a sheet of a workbook.
+     *
+     * @throws VarwrightException where the table as a whole can't be read
+     */
+    public static Spares read(Bank bank, CellTable cells) {
+        String fileName = cells.name();
+        Titled table = Titled.of(cells, Columns.Word.SERIAL, EXAMPLE);
         Columns columns = Columns.of(fileName, table);
         Place whole = new Place(fileName, 0, 0, "");
         if (columns.column(Columns.Word.SERIAL).isEmpty()) {
@@ -43,20 +52,21 @@ public final class SparesFile {
             throw new VarwrightException(
                     Message.TABLE_COLUMN_MISSING, whole, "of which unit type it is", columns.listed(), "unit");
         }
-        List<Problem> notices = new ArrayList<>(decoded.notices());
+        List<Problem> notices = new ArrayList<>(cells.notices());
+        notices.addAll(table.notices());
         notices.addAll(columns.notices());
         RowReader reader = new RowReader(fileName, table, columns);
         reader.decimalNotice().ifPresent(notices::add);
         List<Spare> spares = new ArrayList<>();
         Map<String, Integer> rowOfSerial = new LinkedHashMap<>();
-        for (CsvTable.Row row : table.rows()) {
+        for (CellTable.Row row : table.rows()) {
             read(bank, reader, columns, row, rowOfSerial).ifPresent(spares::add);
         }
         return new Spares(fileName, spares, columns.understood(), notices, reader.problems());
     }
 
     private static Optional<Spare> read(
-            Bank bank, RowReader reader, Columns columns, CsvTable.Row row, Map<String, Integer> rowOfSerial) {
+            Bank bank, RowReader reader, Columns columns, CellTable.Row row, Map<String, Integer> rowOfSerial) {
         if (reader.hasSurplus(row)) {
             return Optional.empty();
         }

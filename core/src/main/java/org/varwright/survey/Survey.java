@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import org.varwright.bank.Bank;
 import org.varwright.bank.UnitPosition;
 import org.varwright.basis.Check;
+import org.varwright.basis.Verdict;
 
 /**
  * What a set of readings says of every unit of a bank.
@@ -20,6 +21,10 @@ import org.varwright.basis.Check;
  * @param settings what was judged with
  * @param units every position of the bank in order, those not measured included
  * @param legs every leg of single-phase units in order
+ * @param stages every stage of single-phase units in order
+ * @param groups readings of units together
+ * @param spots readings at reactors, switch poles, legs and lines
+ * @param trends units that were read on earlier visits too
  * @param findings what concerns more than one unit, each one sentence
  */
 public record Survey(
@@ -28,10 +33,18 @@ public record Survey(
         SurveySettings settings,
         List<UnitSurvey> units,
         List<LegSurvey> legs,
+        List<StageSurvey> stages,
+        List<GroupSurvey> groups,
+        List<SpotSurvey> spots,
+        List<Trend> trends,
         List<String> findings) {
     public Survey {
         units = List.copyOf(units);
         legs = List.copyOf(legs);
+        stages = List.copyOf(stages);
+        groups = List.copyOf(groups);
+        spots = List.copyOf(spots);
+        trends = List.copyOf(trends);
         findings = List.copyOf(findings);
     }
 
@@ -43,8 +56,21 @@ public record Survey(
      * @param settings meter, temperature and priors
      */
     public static Survey of(Bank bank, Readings readings, SurveySettings settings) {
-        List<Gathered> all = Gathered.of(bank, readings, settings);
-        References references = new References(all, settings);
+        return of(bank, readings, settings, List.of());
+    }
+
+    /**
+     * The same with what was read on earlier visits.
+     *
+     * @param earlier oldest first
+     */
+    public static Survey of(Bank bank, Readings readings, SurveySettings settings, List<Readings> earlier) {
+        Instruments instruments = Instruments.of(Gathered.of(bank, readings, settings), settings);
+        List<GroupReading> together = GroupReading.of(bank, readings.spots(), instruments.factors(), settings);
+        InPlace inPlace = InPlace.solve(instruments.aligned(), together);
+        List<Gathered> all = inPlace.units();
+        Visits visits = Visits.of(bank, earlier, all, settings);
+        References references = new References(all, instruments, visits, settings);
         Serials serials = new Serials(bank, all);
         Judge judge = new Judge(bank, references, settings);
         SideReadings sides = new SideReadings(bank, all);
@@ -52,15 +78,31 @@ public record Survey(
         all.forEach(unit -> opinions.put(unit.position(), judge.of(unit, serials.of(unit))));
         Crosswise.apply(all, opinions, judge, settings);
         Map<UnitPosition, UnitSurvey> units = new LinkedHashMap<>();
+        List<Trend> trends = new ArrayList<>();
         for (Gathered unit : all) {
             Judge.Opinion opinion = Objects.requireNonNull(opinions.get(unit.position()));
             double healthy = opinion.reference()
                     .map(Reference::farads)
                     .orElse(unit.type().capacitanceFarads());
-            units.put(unit.position(), join(unit, opinion, sides.of(unit, healthy), judge));
+            Optional<Trend> trend = visits.trend(unit.position(), opinion.farads());
+            units.put(unit.position(), join(unit, opinion, sides.of(unit, healthy), judge, trend));
+            trend.ifPresent(trends::add);
         }
+        Map<UnitPosition, Reference> held = new LinkedHashMap<>();
+        units.forEach((position, unit) -> unit.reference().ifPresent(reference -> held.put(position, reference)));
+        GroupJudge groupJudge = new GroupJudge(held, together, inPlace, settings);
+        List<LegSurvey> legs = Legs.of(bank, units);
         return new Survey(
-                bank, readings, settings, List.copyOf(units.values()), Legs.of(bank, units), findings(references));
+                bank,
+                readings,
+                settings,
+                List.copyOf(units.values()),
+                legs,
+                StageSurvey.of(bank, legs),
+                together.stream().map(groupJudge::of).toList(),
+                new SpotJudge(bank, legs, readings.spots()).all(),
+                trends,
+                findings(instruments, references));
     }
 
     /** The unit at a position, by the position's name. */
@@ -75,12 +117,30 @@ public record Survey(
         return units.stream().filter(unit -> unit.verdict() == verdict).toList();
     }
 
-    /** Every check of every unit. */
+    /** Every check of units, other places and stages. */
     public List<Check> checks() {
-        return units.stream().flatMap(unit -> unit.checks().stream()).toList();
+        return Stream.of(
+                        units.stream().flatMap(unit -> unit.checks().stream()),
+                        spots.stream().flatMap(spot -> spot.checks().stream()),
+                        stages.stream().map(StageSurvey::check))
+                .flatMap(checks -> checks)
+                .toList();
     }
 
-    private static UnitSurvey join(Gathered unit, Judge.Opinion opinion, SideReadings.Outcome side, Judge judge) {
+    /** Whether no unit must be replaced, nothing be measured again, and no limit is broken. */
+    public boolean isGood() {
+        return with(UnitVerdict.REPLACE).isEmpty()
+                && with(UnitVerdict.MEASURE_AGAIN).isEmpty()
+                && groups.stream().noneMatch(group -> group.verdict() == UnitVerdict.MEASURE_AGAIN)
+                && checks().stream().noneMatch(check -> check.verdict() == Verdict.FAIL)
+                && spots.stream().noneMatch(spot -> spot.verdict() == Verdict.FAIL);
+    }
+
+    private static UnitSurvey join(
+            Gathered unit, Judge.Opinion opinion, SideReadings.Outcome sides, Judge judge, Optional<Trend> trend) {
+        SideReadings.Outcome side = trend.filter(Trend::drifts)
+                .map(t -> sides.and(UnitVerdict.WATCH, "drift", t.sentence()))
+                .orElse(sides);
         boolean sideDecides = opinion.verdict() == UnitVerdict.NOT_MEASURED
                 ? !unit.rows().isEmpty() && side.atLeast() != UnitVerdict.HEALTHY
                 : side.atLeast().worse(opinion.verdict()) != opinion.verdict();
@@ -121,8 +181,8 @@ public record Survey(
                 opinion.basis());
     }
 
-    private static List<String> findings(References references) {
-        List<String> findings = new ArrayList<>();
+    private static List<String> findings(Instruments instruments, References references) {
+        List<String> findings = new ArrayList<>(instruments.findings());
         references.commonErrors().forEach((instrument, factor) -> {
             if (Math.abs(factor - 1.0) >= 0.002) {
                 findings.add("All readings" + (instrument.isEmpty() ? "" : " of " + instrument) + " are "

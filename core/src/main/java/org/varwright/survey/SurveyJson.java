@@ -16,7 +16,20 @@ public final class SurveyJson {
                         "units",
                         Json.of(survey.units().stream().map(SurveyJson::unit).toList()))
                 .put("legs", Json.of(survey.legs().stream().map(SurveyJson::leg).toList()))
+                .put(
+                        "stages",
+                        Json.of(survey.stages().stream().map(SurveyJson::stage).toList()))
+                .put(
+                        "groups",
+                        Json.of(survey.groups().stream().map(SurveyJson::group).toList()))
+                .put(
+                        "places",
+                        Json.of(survey.spots().stream().map(SurveyJson::spot).toList()))
+                .put(
+                        "trends",
+                        Json.of(survey.trends().stream().map(SurveyJson::trend).toList()))
                 .put("findings", Json.strings(survey.findings()))
+                .put("readings", ReadingsJson.of(survey.readings()))
                 .put("columns", Json.strings(survey.readings().understood()))
                 .put("notices", problems(survey.readings().notices()))
                 .put("problems", problems(survey.readings().problems()))
@@ -59,6 +72,73 @@ public final class SurveyJson {
                 .put("deviation", leg.deviation())
                 .put("units", leg.units())
                 .put("assumed", leg.assumed())
+                .build();
+    }
+
+    private static Json stage(StageSurvey stage) {
+        return Json.object()
+                .put("stage", stage.name())
+                .put("ratedVars", stage.ratedVars())
+                .put("vars", stage.vars())
+                .put("spread", stage.spread())
+                .put("assumed", stage.assumed())
+                .build();
+    }
+
+    private static Json group(GroupSurvey group) {
+        return Json.object()
+                .put("name", group.name())
+                .put("row", group.row())
+                .put("units", group.units())
+                .put("capacitanceFarads", group.capacitanceFarads())
+                .put("referenceFarads", group.referenceFarads())
+                .put("verdict", group.verdict().code())
+                .put("probability", group.probability())
+                .put("reason", group.reason())
+                .put("solved", group.solved())
+                .put(
+                        "bounds",
+                        Json.of(group.bounds().stream()
+                                .map(bounds -> Json.object()
+                                        .put("position", bounds.position())
+                                        .put("lowFarads", bounds.low())
+                                        .put(
+                                                "highFarads",
+                                                Double.isFinite(bounds.high()) ? Json.of(bounds.high()) : Json.none())
+                                        .build())
+                                .toList()))
+                .put("next", Json.strings(group.next()))
+                .put("basis", BasisJson.of(group.basis()))
+                .build();
+    }
+
+    private static Json spot(SpotSurvey spot) {
+        return Json.object()
+                .put("name", spot.name())
+                .put("row", spot.row())
+                .put("what", spot.what())
+                .put("read", spot.shown())
+                .put("verdict", spot.verdict().code())
+                .put("reason", spot.reason())
+                .build();
+    }
+
+    private static Json trend(Trend trend) {
+        return Json.object()
+                .put("position", trend.position())
+                .put(
+                        "points",
+                        Json.of(trend.points().stream()
+                                .map(point -> Json.object()
+                                        .put("when", point.when())
+                                        .put("capacitanceFarads", point.farads())
+                                        .build())
+                                .toList()))
+                .put("change", trend.change())
+                .put("matesChange", trend.matesChange())
+                .put("changePerYear", orNull(trend.perYear()))
+                .put("drifts", trend.drifts())
+                .put("sentence", trend.sentence())
                 .build();
     }
 

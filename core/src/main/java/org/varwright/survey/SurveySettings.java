@@ -1,5 +1,10 @@
 package org.varwright.survey;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import org.varwright.bank.Standard;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
@@ -10,6 +15,7 @@ import org.varwright.quantity.Dimension;
  * What a survey is judged with. Every value is shown in the result.
  *
  * @param meterLimit limits of error of the meter, as a part of the reading, such as 0.01
+ * @param meterLimits the same of single instruments, by their name in the readings; those that are not in it have {@code meterLimit}
  * @param capacitancePerKelvin temperature coefficient of capacitance [1/K]
  * @param referenceCelsius temperature that nameplates and factory values are for [°C]
  * @param factoryLimit limits of error of a factory value, as a part of it
@@ -19,6 +25,7 @@ import org.varwright.quantity.Dimension;
  */
 public record SurveySettings(
         double meterLimit,
+        Map<String, Double> meterLimits,
         double capacitancePerKelvin,
         double referenceCelsius,
         double factoryLimit,
@@ -29,10 +36,21 @@ public record SurveySettings(
     public static final double POLYPROPYLENE_PER_KELVIN = -3e-4;
 
     public SurveySettings {
-        if (!(meterLimit > 0.0 && meterLimit < 0.2)) {
-            throw new VarwrightException(
-                    Message.METER_LIMIT, Place.NOWHERE, Dimension.digits(100.0 * meterLimit, 4) + " %");
+        requireLimit(meterLimit);
+        meterLimits.values().forEach(SurveySettings::requireLimit);
+        Map<String, Double> named = new LinkedHashMap<>();
+        meterLimits.forEach((name, limit) -> named.put(key(name), limit));
+        meterLimits = Collections.unmodifiableMap(named);
+    }
+
+    private static void requireLimit(double limit) {
+        if (!(limit > 0.0 && limit < 0.2)) {
+            throw new VarwrightException(Message.METER_LIMIT, Place.NOWHERE, Dimension.digits(100.0 * limit, 4) + " %");
         }
+    }
+
+    private static String key(String instrument) {
+        return instrument.strip().toLowerCase(Locale.ROOT);
     }
 
     /**
@@ -43,8 +61,18 @@ public record SurveySettings(
      * @throws VarwrightException {@code METER_LIMIT} where that is not above 0 and below 0.2
      */
     public static SurveySettings of(Standard standard, double meterLimit) {
+        return of(standard, meterLimit, Map.of());
+    }
+
+    /**
+     * The same with some instruments better or worse than the others.
+     *
+     * @param meterLimits limits of error by the instrument's name in the readings
+     */
+    public static SurveySettings of(Standard standard, double meterLimit, Map<String, Double> meterLimits) {
         return new SurveySettings(
                 meterLimit,
+                meterLimits,
                 POLYPROPYLENE_PER_KELVIN,
                 standard == Standard.IEEE ? 25.0 : 20.0,
                 0.005,
@@ -53,9 +81,19 @@ public record SurveySettings(
                 Priors.USUAL);
     }
 
-    /** Standard uncertainty of one reading: limits of error taken as a rectangular distribution (JCGM 100:2008, 4.3.7). */
-    public double meterSigma() {
-        return meterLimit / Math.sqrt(3.0);
+    /** Limits of error of an instrument, as a part of the reading. */
+    public double meterLimit(Optional<String> instrument) {
+        return instrument
+                .map(name -> meterLimits.getOrDefault(key(name), meterLimit))
+                .orElse(meterLimit);
+    }
+
+    /**
+     * Standard uncertainty of one reading, as a part of it: limits of error taken as a rectangular distribution (JCGM 100:2008, 4.3.7). It is one
+     * error for all readings of the instrument, so that repeating a reading doesn't make it smaller.
+     */
+    public double meterSigma(Optional<String> instrument) {
+        return meterLimit(instrument) / Math.sqrt(3.0);
     }
 
     double factorySigma() {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import org.varwright.basis.Verdict;
 import org.varwright.page.Page;
 import org.varwright.problem.Problem;
 import org.varwright.quantity.Dimension;
@@ -18,12 +19,21 @@ public final class SurveyText {
                 + survey.readings().file());
         lines.add(summary(survey));
         lines.add("Judged with a meter of ±"
-                + Dimension.digits(100.0 * survey.settings().meterLimit(), 3) + " %, "
+                + Dimension.digits(100.0 * survey.settings().meterLimit(), 3) + " %"
+                + String.join(
+                        "",
+                        survey.settings().meterLimits().entrySet().stream()
+                                .map(e -> " (" + e.getKey() + " ±" + Dimension.digits(100.0 * e.getValue(), 3) + " %)")
+                                .toList())
+                + ", "
                 + Dimension.digits(survey.settings().referenceCelsius(), 3) + " °C.");
         problems(lines, survey);
         section(lines, survey, UnitVerdict.REPLACE, "REPLACE");
         section(lines, survey, UnitVerdict.MEASURE_AGAIN, "MEASURE AGAIN (not judged)");
         section(lines, survey, UnitVerdict.WATCH, "WATCH");
+        groups(lines, survey);
+        spots(lines, survey);
+        trends(lines, survey);
         if (!survey.findings().isEmpty()) {
             lines.add("");
             lines.add("THE WHOLE BANK");
@@ -56,11 +66,80 @@ public final class SurveyText {
                         leg.assumed() > 0 ? ", " + leg.assumed() + " taken at reference" : ""));
             }
         }
+        if (!survey.stages().isEmpty()) {
+            lines.add("");
+            lines.add(survey.bank().words().stage().toUpperCase(Locale.ROOT) + "S AT NOMINAL VOLTAGE");
+            for (StageSurvey stage : survey.stages()) {
+                lines.addAll(Page.wrap(
+                        "  " + stage.name() + ": " + Dimension.REACTIVE_POWER.format(stage.vars())
+                                + " by the readings, "
+                                + Dimension.REACTIVE_POWER.format(stage.ratedVars())
+                                + " by the nameplates; largest phase " + Dimension.digits(stage.spread(), 4)
+                                + " times the smallest"
+                                + (stage.check().verdict() == Verdict.PASS ? "." : ", more than 1.08: balance it."),
+                        "    "));
+            }
+        }
         lines.add("");
         lines.add("COLUMNS");
         survey.readings().understood().forEach(column -> lines.add("  " + column));
         survey.readings().notices().forEach(notice -> lines.addAll(Page.wrap("  note: " + notice.text(), "    ")));
         return String.join("\n", lines) + "\n";
+    }
+
+    private static void groups(List<String> lines, Survey survey) {
+        if (survey.groups().isEmpty()) {
+            return;
+        }
+        lines.add("");
+        lines.add("UNITS READ TOGETHER");
+        for (GroupSurvey group : survey.groups()) {
+            lines.addAll(Page.wrap("  " + mark(group.verdict()) + group.reason(), "    "));
+            if (group.solved()) {
+                lines.add("    Every unit of it is known from the readings.");
+            }
+            for (GroupSurvey.Bounds bounds : group.bounds()) {
+                String high = Double.isFinite(bounds.high())
+                        ? " to " + Dimension.CAPACITANCE.format(bounds.high())
+                        : " or more";
+                lines.add("    " + bounds.position() + ": " + Dimension.CAPACITANCE.format(bounds.low()) + high);
+            }
+            if (!group.next().isEmpty()) {
+                lines.addAll(Page.wrap(
+                        "    Read " + String.join(" and ", group.next()) + " alone: that settles the rest.", "    "));
+            }
+        }
+    }
+
+    private static void spots(List<String> lines, Survey survey) {
+        if (survey.spots().isEmpty()) {
+            return;
+        }
+        lines.add("");
+        lines.add("REACTORS, SWITCHES, CURRENTS");
+        for (SpotSurvey spot : survey.spots()) {
+            lines.addAll(Page.wrap(
+                    "  " + (spot.verdict() == Verdict.PASS ? "ok    " : "LOOK  ") + spot.reason(), "        "));
+        }
+    }
+
+    private static void trends(List<String> lines, Survey survey) {
+        if (survey.trends().isEmpty()) {
+            return;
+        }
+        List<Trend> drifting = survey.trends().stream().filter(Trend::drifts).toList();
+        lines.add("");
+        lines.add("SINCE EARLIER VISITS");
+        int before = survey.trends().size();
+        lines.add("  " + before + (before == 1 ? " unit was" : " units were") + " read before; "
+                + (drifting.isEmpty()
+                        ? "none drifts."
+                        : drifting.size() + (drifting.size() == 1 ? " drifts." : " drift.")));
+        drifting.forEach(trend -> lines.addAll(Page.wrap("  " + trend.position() + ": " + trend.sentence(), "    ")));
+    }
+
+    private static String mark(UnitVerdict verdict) {
+        return verdict == UnitVerdict.HEALTHY ? "ok    " : verdict.words().toUpperCase(Locale.ROOT) + "  ";
     }
 
     private static String summary(Survey survey) {

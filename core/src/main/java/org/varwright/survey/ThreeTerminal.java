@@ -1,9 +1,10 @@
 package org.varwright.survey;
 
+import java.util.List;
 import org.varwright.bank.InternalConnection;
 
 /**
- * Leg capacitances of a three-phase unit from readings between two terminals with the third open.
+ * Leg capacitances of a three-phase unit from three readings at its terminals.
  *
  * @param first leg AB of a delta, leg A of a wye [F]
  * @param second leg BC, or B [F]
@@ -11,18 +12,35 @@ import org.varwright.bank.InternalConnection;
  */
 record ThreeTerminal(double first, double second, double third) {
     /**
-     * Solves three readings for the three legs.
+     * Solves three readings of one kind for the three legs.
      *
-     * <p><b>Model.</b> With elastances {@code 1/M_AB = S_A + S_B} and so on, {@code S_A = (1/M_AB + 1/M_CA − 1/M_BC)/2}; wye {@code C_A = 1/S_A}; delta
-     * {@code C_AB = S_C/(S_A·S_B + S_B·S_C + S_C·S_A)} (SRV-5).
+     * <p><b>Model.</b> Third terminal open: with elastances {@code 1/M_AB = S_A + S_B} and so on, {@code S_A = (1/M_AB + 1/M_CA − 1/M_BC)/2}; wye
+     * {@code C_A = 1/S_A}; delta {@code C_AB = S_C/(S_A·S_B + S_B·S_C + S_C·S_A)} (SRV-5). One terminal against the other two joined: {@code M_A = C_AB + C_CA} and
+     * so on, {@code C_AB = (M_A + M_B − M_C)/2}; wye {@code C_A = (C_AB·C_BC + C_BC·C_CA + C_CA·C_AB)/C_BC}. To neutral: the legs themselves.
      * <p><b>Not modelled.</b> Capacitance to the case.
      * <p><b>Source.</b> First principles (wye and delta transform).
      *
      * @param inside how the unit is joined
-     * @param ab reading between A and B, C open [F], above 0
-     * @param bc likewise [F]
-     * @param ca likewise [F]
+     * @param kind of the three readings
+     * @param m of AB, A against the rest, or A to neutral [F], above 0; likewise the other two
      */
+    static ThreeTerminal of(InternalConnection inside, Terminals.Kind kind, double... m) {
+        return switch (kind) {
+            case THIRD_OPEN -> of(inside, m[0], m[1], m[2]);
+            case REST_JOINED -> {
+                double ab = (m[0] + m[1] - m[2]) / 2.0;
+                double bc = (m[1] + m[2] - m[0]) / 2.0;
+                double ca = (m[2] + m[0] - m[1]) / 2.0;
+                double pairs = ab * bc + bc * ca + ca * ab;
+                yield switch (inside) {
+                    case DELTA -> new ThreeTerminal(ab, bc, ca);
+                    case WYE_UNGROUNDED -> new ThreeTerminal(pairs / bc, pairs / ca, pairs / ab);
+                };
+            }
+            case TO_NEUTRAL -> new ThreeTerminal(m[0], m[1], m[2]);
+        };
+    }
+
     static ThreeTerminal of(InternalConnection inside, double ab, double bc, double ca) {
         double a = (1.0 / ab + 1.0 / ca - 1.0 / bc) / 2.0;
         double b = (1.0 / ab + 1.0 / bc - 1.0 / ca) / 2.0;
@@ -36,20 +54,29 @@ record ThreeTerminal(double first, double second, double third) {
         };
     }
 
-    /** The leg that goes with a pair of terminals: AB first, BC second, CA third [F]. */
-    double of(Terminals terminals) {
-        return switch (terminals) {
-            case AB -> first;
-            case BC -> second;
-            case CA -> third;
+    /** The legs in order [F]. */
+    List<Double> legs() {
+        return List.of(first, second, third);
+    }
+
+    /** Names of the legs in order. */
+    static List<String> names(InternalConnection inside) {
+        return switch (inside) {
+            case DELTA -> List.of("AB", "BC", "CA");
+            case WYE_UNGROUNDED -> List.of("A", "B", "C");
         };
     }
 
-    /** Name of the leg that goes with a pair of terminals. */
-    static String leg(InternalConnection inside, Terminals terminals) {
-        return switch (inside) {
-            case DELTA -> terminals.name();
-            case WYE_UNGROUNDED -> terminals.name().substring(0, 1);
+    /** What one reading of a unit with equal legs gives, as a multiple of one leg. */
+    static double factor(InternalConnection inside, Terminals.Kind kind) {
+        return switch (kind) {
+            case THIRD_OPEN -> pairFactor(inside);
+            case REST_JOINED ->
+                switch (inside) {
+                    case WYE_UNGROUNDED -> 2.0 / 3.0;
+                    case DELTA -> 2.0;
+                };
+            case TO_NEUTRAL -> 1.0;
         };
     }
 

@@ -51,6 +51,7 @@ import org.varwright.resonance.Resonance;
 import org.varwright.resonance.ResonanceJson;
 import org.varwright.resonance.ResonanceQuestion;
 import org.varwright.resonance.Spectrum;
+import org.varwright.survey.Readings;
 import org.varwright.survey.ReadingsFile;
 import org.varwright.survey.SparesFile;
 import org.varwright.survey.Survey;
@@ -151,8 +152,7 @@ public final class Tasks {
         OptionalDouble ohms = request.optionalNumber("stickOhms");
         if (ohms.isPresent()) {
             requireNumber(ohms.getAsDouble() > 0.0, "stickOhms", "a number above 0");
-            question = question.with(
-                    Optional.of(new Stick(ohms.getAsDouble(), request.optionalNumber("stickJoules"))));
+            question = question.with(Optional.of(new Stick(ohms.getAsDouble(), request.optionalNumber("stickJoules"))));
         }
         return DischargeJson.of(Discharge.of(bank(request), question));
     }
@@ -189,11 +189,17 @@ public final class Tasks {
         return EnergizeJson.of(Energize.of(bank(request), Map.of(), bus, Uncertainty.USUAL, measured));
     }
 
+    /** May have {@code earlier}: texts of tables of earlier visits, oldest first. */
     private static Survey survey(Request request) {
         Bank bank = bank(request);
         byte[] table = request.text("readings").getBytes(StandardCharsets.UTF_8);
         SurveySettings settings = SurveySettings.of(bank.standard(), request.number("meterLimit"));
-        return Survey.of(bank, ReadingsFile.read(bank, "readings", table), settings);
+        List<Readings> earlier = new ArrayList<>();
+        for (String visit : request.optionalTexts("earlier")) {
+            earlier.add(ReadingsFile.read(
+                    bank, "earlier readings " + (earlier.size() + 1), visit.getBytes(StandardCharsets.UTF_8)));
+        }
+        return Survey.of(bank, ReadingsFile.read(bank, "readings", table), settings, earlier);
     }
 
     /** Needs {@code spares}, the text of a table; may have {@code keep}, {@code swap} ({@code A=B}), {@code without}, {@code leastUnbalance}. */

@@ -37,14 +37,13 @@ class DecayPictureTest {
                 .stage("two", Connection.WYE_UNGROUNDED, new LegLayout(1, 1, 1), unit("U", 7960, 4e6))
                 .stage("three", Connection.WYE_UNGROUNDED, new LegLayout(1, 1, 1), unit("slow", 7960, 9e6))
                 .build();
-        String svg = DecayPicture.svg(
-                Discharge.of(bank, Optional.empty()), DecayPicture.Scale.LOGARITHMIC, Width.PAGE);
+        String svg = DecayPicture.svg(Discharge.of(bank, Optional.empty()), DecayPicture.Scale.LOGARITHMIC, Width.PAGE);
         assertTrue(svg.contains("Curve one and two:"), svg);
         assertTrue(svg.contains("Curve three:"), svg);
         assertTrue(svg.contains("5 min") && svg.contains("50 V, IEEE") && svg.contains("least wait"), svg);
         assertFalse(svg.contains("string with an open resistor"));
-        Question read = Question.NOTHING_MORE.with(new UnitReadings(
-                Map.of(bank.position("one/A/u1").orElseThrow(), Double.POSITIVE_INFINITY), Map.of()));
+        Question read = Question.NOTHING_MORE.with(
+                new UnitReadings(Map.of(bank.position("one/A/u1").orElseThrow(), Double.POSITIVE_INFINITY), Map.of()));
         String open = DecayPicture.svg(Discharge.of(bank, read), DecayPicture.Scale.LINEAR, Width.PHONE);
         assertTrue(open.contains("one, resistor open"), open);
     }

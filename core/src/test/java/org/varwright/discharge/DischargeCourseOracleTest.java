@@ -48,8 +48,8 @@ class DischargeCourseOracleTest {
             PoleSimulation simulation = new PoleSimulation(circuit, PEAK, 60.0, false);
             for (int first = 0; first < 3; first++) {
                 PoleOpening opening = simulation.all().get(first);
-                Ngspice.Measured spice = Ngspice.measure(openingDeck(
-                        simulation, opening, first, connection == Connection.WYE_GROUNDED));
+                Ngspice.Measured spice =
+                        Ngspice.measure(openingDeck(simulation, opening, first, connection == Connection.WYE_GROUNDED));
                 double[] held = new double[3];
                 for (int l = 0; l < 3; l++) {
                     String leg = "abc".substring(l, l + 1);
@@ -104,8 +104,7 @@ class DischargeCourseOracleTest {
                 last + 2e-3));
         for (int p = 0; p < 3; p++) {
             String pole = "ABC".substring(p, p + 1);
-            deck.append(String.format(
-                    Locale.ROOT, ".meas tran v%1$s FIND v(x%1$s) AT=%2$.6f%n", pole, last + 1e-3));
+            deck.append(String.format(Locale.ROOT, ".meas tran v%1$s FIND v(x%1$s) AT=%2$.6f%n", pole, last + 1e-3));
         }
         return deck.append(".end\n").toString();
     }
@@ -157,7 +156,8 @@ class DischargeCourseOracleTest {
                 .build();
         Discharge discharge = Discharge.of(bank, Optional.empty());
         StageDischarge stage = discharge.stages().getFirst();
-        StringCase.Case open = discharge.courses().getFirst().string().orElseThrow().oneOpen();
+        StringCase.Case open =
+                discharge.courses().getFirst().string().orElseThrow().oneOpen();
         double v0 = stage.opening().initialVolts();
         double wait = stage.waitSeconds();
         double later = wait + open.joinedSecondsToSafe().orElseThrow();
@@ -212,9 +212,8 @@ class DischargeCourseOracleTest {
         for (double henries : new double[] {900.0, 10.0}) {
             WindingDischarge.Swing swing = new WindingDischarge.Swing(20e-6, 2100.0, henries, 14e3);
             double safe = swing.secondsTo(50.0);
-            Ngspice.Measured spice = Ngspice.measure(String.format(
-                    Locale.ROOT,
-                    """
+            Ngspice.Measured spice = Ngspice.measure(
+                    String.format(Locale.ROOT, """
                     winding
                     C1 1 0 20u IC=14000
                     L1 1 2 %1$g IC=0
@@ -228,12 +227,7 @@ class DischargeCourseOracleTest {
                     .meas tran high MAX v(1) FROM=%5$.6f TO=%2$.6f
                     .meas tran low MIN v(1) FROM=%5$.6f TO=%2$.6f
                     .end
-                    """,
-                    henries,
-                    safe + 1.0,
-                    safe / 20.0,
-                    safe / 2.0,
-                    safe));
+                    """, henries, safe + 1.0, safe / 20.0, safe / 2.0, safe));
             assertEquals(henries > 100.0, swing.oscillates());
             assertEquals(spice.get("early"), swing.voltsAfter(safe / 20.0), 15.0);
             assertEquals(spice.get("half"), swing.voltsAfter(safe / 2.0), 5.0);
@@ -269,9 +263,8 @@ class DischargeCourseOracleTest {
         assertEquals(farads / 2.0, slowest, 1e-9 * farads);
         WindingDischarge.Swing swing = new WindingDischarge.Swing(farads / 3.0, 2100.0, 900.0, between);
         double safe = swing.secondsTo(50.0);
-        Ngspice.Measured spice = Ngspice.measure(String.format(
-                Locale.ROOT,
-                """
+        Ngspice.Measured spice = Ngspice.measure(
+                String.format(Locale.ROOT, """
                 windings
                 CA a n %1$e IC=%2$g
                 CB b n %1$e IC=%3$g
@@ -295,13 +288,7 @@ class DischargeCourseOracleTest {
                 .meas tran low MIN i(LCA)
                 .meas tran joules INTEG v(p) FROM=0 TO=%6$.6f
                 .end
-                """,
-                farads,
-                PEAK,
-                0.366 * PEAK,
-                -1.366 * PEAK,
-                safe,
-                safe + 0.5));
+                """, farads, PEAK, 0.366 * PEAK, -1.366 * PEAK, safe, safe + 0.5));
         assertTrue(spice.get("hab") < 50.0 && spice.get("hca") < 50.0 && spice.get("lca") > -50.0, spice.toString());
         double peak = Math.max(Math.abs(spice.get("peak")), Math.abs(spice.get("low")));
         assertEquals(swing.peakAmperes(), peak, 5e-3 * peak);
@@ -320,9 +307,7 @@ class DischargeCourseOracleTest {
     }
 
     private static Ngspice.Measured closing(double perPeak) throws IOException, InterruptedException {
-        return Ngspice.measure(String.format(
-                Locale.ROOT,
-                """
+        return Ngspice.measure(String.format(Locale.ROOT, """
                 closing
                 V1 1 0 SIN(0 1 60 0 0 90)
                 L1 1 2 100u IC=0
@@ -332,8 +317,7 @@ class DischargeCourseOracleTest {
                 .meas tran v MAX v(2)
                 .meas tran i MIN i(V1)
                 .end
-                """,
-                perPeak));
+                """, perPeak));
     }
 
     /** Without an inductance the bound on the current is that of a pure resistance, whatever the inductance turns out to be. */

@@ -227,7 +227,8 @@ class DischargeCourseTest {
         Bank bank = sketch(Connection.BRIDGE_UNGROUNDED, new LegLayout(1, 1, 1)).build();
         Discharge discharge = Discharge.of(bank, Optional.empty());
         StageDischarge stage = discharge.stages().getFirst();
-        StringCase.Case open = discharge.courses().getFirst().string().orElseThrow().oneOpen();
+        StringCase.Case open =
+                discharge.courses().getFirst().string().orElseThrow().oneOpen();
         double v0 = stage.opening().initialVolts();
         double half = stage.waitSeconds() / stage.timeConstantSeconds().orElseThrow();
         assertEquals(v0 * Math.exp(-half / 2.0), open.slowVolts(), 1e-6 * v0);

@@ -56,8 +56,7 @@ class FusesLawTest {
         for (long seed = 1; seed <= CASES; seed++) {
             // Inrush is simulated in time: a few banks with it, all of them without.
             Fuses fuses = seed <= WITH_INRUSH
-                    ? Fuses.of(
-                            bank(new SplittableRandom(seed), "25K", Optional.of("100T")), FuseOptions.AS_FILED)
+                    ? Fuses.of(bank(new SplittableRandom(seed), "25K", Optional.of("100T")), FuseOptions.AS_FILED)
                     : fuses(seed, "25K");
             String at = "seed " + seed;
             assertFalse(fuses.checks().isEmpty(), at);
@@ -98,8 +97,10 @@ class FusesLawTest {
         int proposed = 0;
         for (long seed = 1; seed <= CASES; seed++) {
             Bank bank = bank(new SplittableRandom(seed), "25K", Optional.empty());
-            for (Proposal proposal :
-                    Fuses.of(bank, FuseOptions.AS_FILED, InrushShare.notAsked()).studies().getFirst().proposals()) {
+            for (Proposal proposal : Fuses.of(bank, FuseOptions.AS_FILED, InrushShare.notAsked())
+                    .studies()
+                    .getFirst()
+                    .proposals()) {
                 if (proposal.link().isEmpty()) {
                     continue;
                 }
@@ -122,7 +123,10 @@ class FusesLawTest {
         FuseOptions with =
                 new FuseOptions(Optional.empty(), Optional.of(link), OptionalDouble.empty(), OptionalDouble.empty());
         List<Verdict> verdicts = new ArrayList<>();
-        for (Check check : Fuses.of(bank, with, InrushShare.notAsked()).studies().getFirst().checks()) {
+        for (Check check : Fuses.of(bank, with, InrushShare.notAsked())
+                .studies()
+                .getFirst()
+                .checks()) {
             if (check.basis().id().equals("FUS-5") || check.basis().id().equals("FUS-7")) {
                 verdicts.add(check.verdict());
             }

@@ -285,8 +285,14 @@ class FusesTest {
         double farads = 2.0 * stage.unit().capacitanceFarads();
         double stored = 0.5 * farads * 2.0 * 7200.0 * 7200.0;
         assertTrue(line > 0.2 * stored / sourceOhms && line < 4.0 * stored / sourceOhms, line + " A²s");
-        assertEquals(Verdict.PASS, check(Fuses.of(inrushBank(2.0 * unit), FuseOptions.AS_FILED), "FUS-15").verdict());
-        assertEquals(Verdict.FAIL, check(Fuses.of(inrushBank(0.5 * unit), FuseOptions.AS_FILED), "FUS-15").verdict());
+        assertEquals(
+                Verdict.PASS,
+                check(Fuses.of(inrushBank(2.0 * unit), FuseOptions.AS_FILED), "FUS-15")
+                        .verdict());
+        assertEquals(
+                Verdict.FAIL,
+                check(Fuses.of(inrushBank(0.5 * unit), FuseOptions.AS_FILED), "FUS-15")
+                        .verdict());
     }
 
     private static Bank inrushBank(double meltingI2t) {

@@ -49,7 +49,8 @@ final class DischargeSection {
         blocks.add(openings(bank, discharge));
         blocks.add(new Block.Figure(
                 DecayPicture.svg(discharge, DecayPicture.Scale.LOGARITHMIC, Width.PAGE),
-                "decay of the units of " + bank.name() + " after opening, with the safe voltage, 5 min and the least wait"));
+                "decay of the units of " + bank.name()
+                        + " after opening, with the safe voltage, 5 min and the least wait"));
         List<String> courses = courses(discharge);
         if (!courses.isEmpty()) {
             blocks.add(new Block.Subheading("Strings, windings, switching on again"));
@@ -181,7 +182,9 @@ final class DischargeSection {
             course.path()
                     .ifPresent(p -> points.add(name + ": the discharge path empties it "
                             + (p.secondsToSafe().isPresent()
-                                    ? "in " + Dimension.TIME.format(p.secondsToSafe().getAsDouble(), 2)
+                                    ? "in "
+                                            + Dimension.TIME.format(
+                                                    p.secondsToSafe().getAsDouble(), 2)
                                     : "in a time that is not known")
                             + ", with at most " + Dimension.CURRENT.format(p.peakAmperes(), 3) + " and "
                             + Values.joules(p.windingJoules())
@@ -191,7 +194,8 @@ final class DischargeSection {
                             + Dimension.digits(r.rows().getFirst().voltagePerPeak(), 3)
                             + " times the peak in service; not before " + Values.wait(r.shortestSeconds())
                             + (r.delaySeconds().isPresent()
-                                    ? "; the control waits " + Values.wait(r.delaySeconds().getAsDouble())
+                                    ? "; the control waits "
+                                            + Values.wait(r.delaySeconds().getAsDouble())
                                     : "; the control\u2019s delay is not given")
                             + "."));
         }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.varwright.basis.Verdict;
 import org.varwright.picture.RankedDeviations;
 import org.varwright.picture.SurveyMap;
 import org.varwright.plot.Width;
@@ -15,8 +16,10 @@ import org.varwright.report.document.Block.Table.Cell;
 import org.varwright.report.document.Block.Table.Column;
 import org.varwright.report.document.Block.Table.Row;
 import org.varwright.report.document.Section;
+import org.varwright.survey.GroupSurvey;
 import org.varwright.survey.LegSurvey;
 import org.varwright.survey.Survey;
+import org.varwright.survey.Trend;
 import org.varwright.survey.UnitSurvey;
 import org.varwright.survey.UnitVerdict;
 
@@ -79,6 +82,7 @@ final class SurveySections {
                     survey.legs().stream().map(SurveySections::leg).toList()));
         }
         pictures(survey, blocks);
+        others(survey, blocks);
         return new Section(TITLE, Section.PageStart.NEW_PAGE, blocks);
     }
 
@@ -101,6 +105,50 @@ final class SurveySections {
             blocks.add(new Block.Figure(
                     RankedDeviations.of(survey).svg(Width.PAGE),
                     "deviations from the lowest to the highest, with the limits of error of the meter"));
+        }
+    }
+
+    /** What was read at other places than single units, and what changed since earlier visits; each only where there is any. */
+    private static void others(Survey survey, List<Block> blocks) {
+        List<String> stages = survey.stages().stream()
+                .map(stage -> stage.name() + ": " + Dimension.REACTIVE_POWER.format(stage.vars())
+                        + " by the readings at nominal voltage, "
+                        + Dimension.REACTIVE_POWER.format(stage.ratedVars())
+                        + " by the nameplates; largest phase " + Dimension.digits(stage.spread(), 4)
+                        + " times the smallest.")
+                .toList();
+        bullets(blocks, "The whole bank in numbers", stages);
+        List<String> groups = new ArrayList<>();
+        for (GroupSurvey group : survey.groups()) {
+            groups.add(group.reason()
+                    + (group.solved() ? " Every unit of it is known from the readings." : "")
+                    + (group.next().isEmpty()
+                            ? ""
+                            : " Read " + String.join(" and ", group.next()) + " alone: that settles the rest."));
+        }
+        bullets(blocks, "Units read together", groups);
+        bullets(
+                blocks,
+                "Reactors, switches, currents",
+                survey.spots().stream()
+                        .map(spot -> (spot.verdict() == Verdict.PASS ? "" : "LOOK: ") + spot.reason())
+                        .toList());
+        List<String> trends = survey.trends().stream()
+                .filter(Trend::drifts)
+                .map(trend -> trend.position() + ": " + trend.sentence())
+                .toList();
+        bullets(
+                blocks,
+                "Since earlier visits",
+                trends.isEmpty() && !survey.trends().isEmpty()
+                        ? List.of(survey.trends().size() + " units were read before; none drifts.")
+                        : trends);
+    }
+
+    private static void bullets(List<Block> blocks, String heading, List<String> items) {
+        if (!items.isEmpty()) {
+            blocks.add(new Block.Subheading(heading));
+            blocks.add(new Block.Bullets(items));
         }
     }
 

@@ -3,80 +3,61 @@ package org.varwright.survey;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
 
 /**
- * A table of text cells (RFC 4180, with comma, semicolon or tab between cells).
+ * Text taken apart into cells (RFC 4180, with comma, semicolon or tab between cells).
  *
  * @param delimiter what stands between cells
- * @param header first row
- * @param rows the others, without empty ones
+ * @param rows every row of the text, empty ones included
  */
-record CsvTable(char delimiter, List<String> header, List<Row> rows) {
-    /**
-     * One row.
-     *
-     * @param number as a spreadsheet counts it: 1 is the first row of the file
-     * @param cells stripped
-     */
-    record Row(int number, List<String> cells) {
-        Row {
-            cells = List.copyOf(cells);
-        }
+record Csv(char delimiter, List<CellTable.Row> rows) {
+    /** Rows from the top in which the column names are looked for. */
+    private static final int TOP_ROWS = 30;
 
-        boolean isEmpty() {
-            return cells.stream().allMatch(String::isEmpty);
-        }
-
-        String cell(int column) {
-            return column < cells.size() ? cells.get(column) : "";
-        }
-    }
-
-    CsvTable {
-        header = List.copyOf(header);
+    Csv {
         rows = List.copyOf(rows);
     }
 
     /**
      * Takes a text apart.
      *
-     * @param example of a header, for the message
-     * @throws VarwrightException {@code TABLE_EMPTY}, {@code TABLE_QUOTE_OPEN}
+     * @throws VarwrightException {@code TABLE_QUOTE_OPEN}
      */
-    static CsvTable parse(String file, String text, String example) {
-        String body = text;
-        Optional<Character> named = Optional.empty();
-        int skipped = 0;
+    static Csv parse(String file, String text) {
         // a first line "sep=;" names the delimiter, as spreadsheets write it
-        if (body.toLowerCase(Locale.ROOT).startsWith("sep=") && body.length() > 4 && body.charAt(4) >= ' ') {
-            named = Optional.of(body.charAt(4));
-            int end = body.indexOf('\n');
-            body = end < 0 ? "" : body.substring(end + 1);
-            skipped = 1;
+        if (text.toLowerCase(Locale.ROOT).startsWith("sep=") && text.length() > 4 && text.charAt(4) >= ' ') {
+            int end = text.indexOf('\n');
+            return new Csv(text.charAt(4), rows(file, end < 0 ? "" : text.substring(end + 1), text.charAt(4), 1));
         }
-        char delimiter = named.orElse(delimiterOf(body));
-        List<Row> all = rows(file, body, delimiter, skipped);
-        int first = 0;
-        while (first < all.size() && all.get(first).isEmpty()) {
-            first++;
+        char delimiter = delimiterOf(text);
+        return new Csv(delimiter, rows(file, text, delimiter, 0));
+    }
+
+    /** The candidate that cuts the most known column names out of one of the first rows; else the one that stands most often in the first. */
+    private static char delimiterOf(String text) {
+        char best = mostFrequent(text);
+        int most = 0;
+        String[] lines = text.substring(0, Math.min(text.length(), 20_000)).split("\r?\n|\r", TOP_ROWS + 1);
+        for (char candidate : new char[] {';', '\t', ','}) {
+            for (int i = 0; i < Math.min(TOP_ROWS, lines.length); i++) {
+                int known = 0;
+                for (String cell : lines[i].split(String.valueOf(candidate), -1)) {
+                    known += Columns.isKnown(cell.replace("\"", "")) ? 1 : 0;
+                }
+                if (known > most) {
+                    most = known;
+                    best = candidate;
+                }
+            }
         }
-        if (first == all.size()) {
-            throw new VarwrightException(Message.TABLE_EMPTY, new Place(file, 0, 0, ""), example);
-        }
-        return new CsvTable(
-                delimiter,
-                all.get(first).cells(),
-                all.subList(first + 1, all.size()).stream()
-                        .filter(row -> !row.isEmpty())
-                        .toList());
+        return best;
     }
 
     /** The candidate that stands most often in the first line that has any text, outside quotes; a comma where none does. */
-    private static char delimiterOf(String text) {
+    private static char mostFrequent(String text) {
         int start = 0;
         while (start < text.length() && Character.isWhitespace(text.charAt(start)) && text.charAt(start) != '\t') {
             start++;
@@ -104,8 +85,8 @@ record CsvTable(char delimiter, List<String> header, List<Row> rows) {
         return best;
     }
 
-    private static List<Row> rows(String file, String text, char delimiter, int skipped) {
-        List<Row> rows = new ArrayList<>();
+    private static List<CellTable.Row> rows(String file, String text, char delimiter, int skipped) {
+        List<CellTable.Row> rows = new ArrayList<>();
         List<String> cells = new ArrayList<>();
         StringBuilder cell = new StringBuilder();
         boolean quoted = false;
@@ -135,7 +116,7 @@ record CsvTable(char delimiter, List<String> header, List<Row> rows) {
                 }
                 cells.add(strip(cell));
                 cell.setLength(0);
-                rows.add(new Row(rows.size() + 1 + skipped, cells));
+                rows.add(CellTable.Row.of(rows.size() + 1 + skipped, cells));
                 cells.clear();
             } else {
                 cell.append(c);
@@ -147,7 +128,7 @@ record CsvTable(char delimiter, List<String> header, List<Row> rows) {
         }
         if (!cell.isEmpty() || !cells.isEmpty()) {
             cells.add(strip(cell));
-            rows.add(new Row(rows.size() + 1 + skipped, cells));
+            rows.add(CellTable.Row.of(rows.size() + 1 + skipped, cells));
         }
         return rows;
     }
