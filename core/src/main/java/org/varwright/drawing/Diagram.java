@@ -13,6 +13,7 @@ final class Diagram {
     private final Wording wording;
     private final DrawingState state;
     private final Grid grid;
+    private final Across across;
 
     Diagram(Bank bank, DrawingState state, double textWidth) {
         this.state = state;
@@ -22,11 +23,12 @@ final class Diagram {
         this.columns = Columns.of(bank, feeding, claims);
         this.spans = Spans.of(feeding, columns);
         this.territories = Territory.of(bank, feeding, claims, columns);
-        this.grid = new Grid(bank, feeding, columns, spans, territories, wording, textWidth);
+        this.across = new Across(bank, feeding, columns, spans, territories, wording, textWidth);
+        this.grid = new Grid(feeding, columns, spans, territories, wording, across);
     }
 
     double width() {
-        return grid.width();
+        return across.width();
     }
 
     double height() {
@@ -49,25 +51,25 @@ final class Diagram {
 
     private void column(Canvas canvas, int c, Column column) {
         String on = column.conductor();
-        double x = grid.wire(c);
+        double x = across.wire(c);
         double bar = grid.bar(on);
         double top = grid.hangTop(feeding.layer(on));
         switch (column.hangs()) {
             case Column.Hangs.Legs legs ->
                 canvas.thing("stage", legs.stage().name(), () -> {
                     wire(canvas, x, bar, x, top, on);
-                    parts(canvas, c, top, grid.parts(c));
+                    parts(canvas, c, top, across.parts(c));
                 });
             case Column.Hangs.ToGround ground ->
                 canvas.thing("device", ground.device().name(), () -> {
                     wire(canvas, x, bar, x, top, on);
-                    parts(canvas, c, top, grid.parts(c));
+                    parts(canvas, c, top, across.parts(c));
                 });
             case Column.Hangs.Source source ->
                 canvas.thing(
                         "source",
                         source.source().name(),
-                        () -> source(canvas, c, grid.parts(c).getFirst(), on));
+                        () -> source(canvas, c, across.parts(c).getFirst(), on));
             case Column.Hangs.Bond bond -> hang(canvas, bond.device(), c, on, bond.to());
             case Column.Hangs.Tie tie -> {
                 if (spans.isStraight(c)) {
@@ -92,12 +94,12 @@ final class Diagram {
         wire(canvas, from, y, to, y, conductor);
         for (int c = (int) Math.ceil(span.first()); c <= span.last(); c++) {
             if (joins(conductor, c)) {
-                canvas.dot(grid.wire(c), y, ink);
+                canvas.dot(across.wire(c), y, ink);
             }
         }
-        TextBlock label = grid.wrapped(wording.conductor(conductor), head);
-        label.draw(canvas, grid.textLeft(head) - 4.0, y - 5.0 - label.height());
-        grid.sources(conductor)
+        TextBlock label = across.wrapped(wording.conductor(conductor), head);
+        label.draw(canvas, across.textLeft(head) - 4.0, y - 5.0 - label.height());
+        across.sources(conductor)
                 .forEach(s ->
                         canvas.thing("source", s.name(), () -> source(canvas, head, wording.source(s), conductor)));
     }
@@ -105,18 +107,18 @@ final class Diagram {
     private double barEnd(double column, boolean first) {
         long whole = Math.round(column);
         if (whole == column) {
-            return grid.wire((int) whole);
+            return across.wire((int) whole);
         }
         boolean before = column < whole;
         int c = (int) whole;
         if (first) {
-            return before ? grid.wire(c) - Grid.DROP : grid.wire(c) + halfTie(c);
+            return before ? across.wire(c) - Grid.DROP : across.wire(c) + halfTie(c);
         }
-        return before ? grid.wire(c) - halfTie(c) : grid.wire(c);
+        return before ? across.wire(c) - halfTie(c) : across.wire(c);
     }
 
     private double halfTie(int c) {
-        return grid.parts(c).getFirst().symbol().height() / 2.0;
+        return across.parts(c).getFirst().symbol().height() / 2.0;
     }
 
     /** Whether something joins the conductor in the column. */
@@ -141,17 +143,17 @@ final class Diagram {
     }
 
     private void source(Canvas canvas, int c, Part part, String conductor) {
-        double x = grid.wire(c);
-        double top = grid.sourceBottom() - part.height(grid.textWidth(c));
+        double x = across.wire(c);
+        double top = grid.sourceBottom() - part.height(across.textWidth(c));
         new SymbolPainter(canvas).draw(part.symbol(), x, top);
         wire(canvas, x, top + part.symbol().height(), x, grid.bar(conductor), conductor);
-        grid.wrapped(part.rows(), c).draw(canvas, grid.textLeft(c) - 4.0, top);
+        across.wrapped(part.rows(), c).draw(canvas, across.textLeft(c) - 4.0, top);
     }
 
     /** A device between the conductor above and the one below. */
     private void hang(Canvas canvas, Device device, int c, String above, String below) {
         canvas.thing("device", device.name(), () -> {
-            double x = grid.wire(c);
+            double x = across.wire(c);
             double top = grid.hangTop(feeding.layer(above));
             Part part = wording.device(device);
             wire(canvas, x, grid.bar(above), x, top, above);
@@ -159,7 +161,7 @@ final class Diagram {
             if (!below.equals(above)) {
                 wire(canvas, x, top + part.symbol().height(), x, grid.bar(below), below);
             }
-            grid.wrapped(part.rows(), c).draw(canvas, grid.textLeft(c), top);
+            across.wrapped(part.rows(), c).draw(canvas, across.textLeft(c), top);
         });
     }
 
@@ -169,22 +171,22 @@ final class Diagram {
 
     private void straightTie(Canvas canvas, int c, double bar, Device device) {
         Part part = wording.device(device);
-        double x = grid.wire(c);
+        double x = across.wire(c);
         double half = halfTie(c);
         canvas.turned(x, bar, () -> new SymbolPainter(canvas).draw(part.symbol(), x, bar - half));
         canvas.mark(Mark.Kind.SYMBOL, device.kind().code(), x - half, bar - 12.0, x + half, bar + 8.0);
-        TextBlock block = grid.wrapped(part.rows(), c);
-        block.draw(canvas, grid.left(c) + 8.0, bar - Grid.OVER_TIE - block.height());
+        TextBlock block = across.wrapped(part.rows(), c);
+        block.draw(canvas, across.left(c) + 8.0, bar - Grid.OVER_TIE - block.height());
     }
 
     /** Up from one bar, through the device, across above whatever lies between, and down to the other bar. */
     private void bentTie(Canvas canvas, int c, double bar, Column.Hangs.Tie tie) {
         Part part = wording.device(tie.device());
-        double x = grid.wire(c);
+        double x = across.wire(c);
         double channel = grid.channel(c);
         double bottom = grid.conductorTop(feeding.layer(tie.to())) - Grid.DROP;
-        double top = bottom - part.height(grid.textWidth(c));
-        double to = grid.wire(columns.head(tie.to())) - Grid.DROP;
+        double top = bottom - part.height(across.textWidth(c));
+        double to = across.wire(columns.head(tie.to())) - Grid.DROP;
         String here = columns.all().get(c).conductor();
         String there = tie.to();
         new SymbolPainter(canvas).draw(part.symbol(), x, top);
@@ -193,29 +195,29 @@ final class Diagram {
         wire(canvas, x, channel, to, channel, there);
         wire(canvas, to, channel, to, grid.bar(tie.to()), there);
         canvas.dot(to, grid.bar(there), state.conductor(there));
-        grid.wrapped(part.rows(), c).draw(canvas, grid.textLeft(c), top);
+        across.wrapped(part.rows(), c).draw(canvas, across.textLeft(c), top);
     }
 
     /** Symbols one under another on one wire. */
     private void parts(Canvas canvas, int c, double top, List<Part> parts) {
         SymbolPainter painter = new SymbolPainter(canvas);
-        double x = grid.wire(c);
+        double x = across.wire(c);
         double y = top;
         for (int i = 0; i < parts.size(); i++) {
             Part part = parts.get(i);
             painter.draw(part.symbol(), x, y);
-            double next = y + part.height(grid.textWidth(c));
+            double next = y + part.height(across.textWidth(c));
             if (i + 1 < parts.size()) {
                 canvas.line(x, y + part.symbol().height(), x, next, Ink.SYMBOL);
             }
-            grid.wrapped(part.rows(), c).draw(canvas, grid.textLeft(c), y);
+            across.wrapped(part.rows(), c).draw(canvas, across.textLeft(c), y);
             y = next;
         }
     }
 
     private void outline(Canvas canvas, Territory territory) {
-        double left = grid.left(territory.firstColumn()) + 1.0;
-        double right = grid.right(territory.lastColumn()) - Grid.OUTLINE_GAP;
+        double left = across.left(territory.firstColumn()) + 1.0;
+        double right = across.right(territory.lastColumn()) - Grid.OUTLINE_GAP;
         double top = grid.rowTop(territory.firstRow(), territory.firstColumn());
         for (int c = territory.firstColumn(); c <= territory.lastColumn(); c++) {
             top = Math.min(top, grid.rowTop(territory.firstRow(), c));

@@ -4,12 +4,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.varwright.bank.Bank;
 import org.varwright.bank.EnergySource;
-import org.varwright.bank.Isolation;
 
 /**
- * Where columns and rows lie, in px before scaling, for one width of text.
+ * Where rows lie, in px before scaling, for one width of text; {@link Across} says where columns do.
  *
  * <pre>
  * sources
@@ -17,12 +15,6 @@ import org.varwright.bank.Isolation;
  * </pre>
  */
 final class Grid {
-    static final double LEAD = 17.0;
-    static final double STRAIGHT_LEAD = 34.0;
-    static final double TEXT_GAP = 13.0;
-    private static final double COLUMN_GAP = 8.0;
-    private static final double LEAST_TEXT = 30.0;
-    private static final double LONGEST_WORD = 110.0;
     static final double UNDER_BAR = 12.0;
     static final double OVER_TIE = 15.0;
     static final double DROP = 10.0;
@@ -38,13 +30,8 @@ final class Grid {
     private final Spans spans;
     private final List<Territory> territories;
     private final Wording wording;
-    private final Bank bank;
-    private final double textWidth;
 
-    private final double[] left;
-    private final double[] lead;
-    private final double[] text;
-    private double width;
+    private final Across across;
     private double height;
     private double sourceBottom;
     private final double[] tieTop;
@@ -57,117 +44,35 @@ final class Grid {
     private final Map<Integer, List<Double>> tracks = new LinkedHashMap<>();
     private final Map<Integer, Double> channels = new LinkedHashMap<>();
 
-    Grid(
-            Bank bank,
-            Feeding feeding,
-            Columns columns,
-            Spans spans,
-            List<Territory> territories,
-            Wording wording,
-            double textWidth) {
-        this.bank = bank;
+    Grid(Feeding feeding, Columns columns, Spans spans, List<Territory> territories, Wording wording, Across across) {
+        this.across = across;
         this.feeding = feeding;
         this.columns = columns;
         this.spans = spans;
         this.territories = territories;
         this.wording = wording;
-        this.textWidth = textWidth;
-        int count = columns.all().size();
         int layers = feeding.deepest() + 1;
-        left = new double[count];
-        lead = new double[count];
-        text = new double[count];
         tieTop = new double[layers];
         conductorTop = new double[layers];
         conductorBottom = new double[layers];
         hangTop = new double[layers];
         hangBottom = new double[layers];
         layerBottom = new double[layers];
-        layColumns();
         layRows();
-    }
-
-    private void layColumns() {
-        List<List<List<TextBlock.Row>>> words = new ArrayList<>();
-        for (int c = 0; c < left.length; c++) {
-            List<List<TextBlock.Row>> own = new ArrayList<>();
-            parts(c).forEach(p -> own.add(p.rows()));
-            words.add(own);
-        }
-        columns.heads().forEach((conductor, head) -> {
-            List<List<TextBlock.Row>> own = words.get(head);
-            own.add(wording.conductor(conductor));
-            Feeding.Feeder feeder = feeding.feeders().get(conductor);
-            if (feeder != null) {
-                own.add(wording.device(feeder.device()).rows());
-            }
-            sources(conductor).forEach(s -> own.add(wording.source(s).rows()));
-        });
-        for (Territory territory : territories) {
-            if (territory.firstColumn() == territory.lastColumn()) {
-                words.get(territory.firstColumn()).add(footRows(territory));
-            }
-        }
-        double x = 0.0;
-        for (int c = 0; c < left.length; c++) {
-            lead[c] = spans.isStraight(c) ? STRAIGHT_LEAD : LEAD;
-            left[c] = x;
-            text[c] = needed(words.get(c));
-            x += lead[c] + TEXT_GAP + text[c] + COLUMN_GAP;
-        }
-        width = x;
-    }
-
-    /** The width that the words of a column take; words are broken only where one alone is wider than the limit. */
-    private double needed(List<List<TextBlock.Row>> words) {
-        double limit = textWidth;
-        for (List<TextBlock.Row> rows : words) {
-            limit = Math.max(limit, Math.min(LONGEST_WORD, TextBlock.longestWord(rows)));
-        }
-        double need = LEAST_TEXT;
-        for (List<TextBlock.Row> rows : words) {
-            need = Math.max(need, TextBlock.wrapped(rows, limit).width());
-        }
-        return need + 0.01;
-    }
-
-    /** What hangs in a column on the conductor that it is named for; a tie's device as well. */
-    List<Part> parts(int c) {
-        return switch (columns.all().get(c).hangs()) {
-            case Column.Hangs.Legs legs -> wording.legs(legs.stage());
-            case Column.Hangs.ToGround ground -> wording.toGround(ground.device());
-            case Column.Hangs.Bond bond -> List.of(wording.device(bond.device()));
-            case Column.Hangs.Tie tie -> List.of(wording.device(tie.device()));
-            case Column.Hangs.Source source -> List.of(wording.source(source.source()));
-            case Column.Hangs.Visit visit -> List.of();
-            case Column.Hangs.Nothing nothing -> List.of();
-        };
-    }
-
-    List<TextBlock.Row> footRows(Territory territory) {
-        return territory.main()
-                ? wording.compartment(territory.compartment())
-                : List.of(TextBlock.Row.bold(territory.compartment().name()), TextBlock.Row.small("(another part)"));
-    }
-
-    List<EnergySource> sources(String conductor) {
-        return bank.isolation().map(Isolation::sources).orElse(List.of()).stream()
-                .filter(s -> s.at().equals(conductor))
-                .limit(1)
-                .toList();
     }
 
     private void layRows() {
         double y = 0.0;
         double sourceHeight = 0.0;
         for (String root : feeding.roots()) {
-            for (EnergySource source : sources(root)) {
-                sourceHeight = Math.max(sourceHeight, wording.source(source).height(text[columns.head(root)]));
+            for (EnergySource source : across.sources(root)) {
+                sourceHeight =
+                        Math.max(sourceHeight, wording.source(source).height(across.textWidth(columns.head(root))));
             }
         }
-        for (int c = 0; c < left.length; c++) {
+        for (int c = 0; c < columns.all().size(); c++) {
             if (columns.all().get(c).hangs() instanceof Column.Hangs.Source) {
-                sourceHeight = Math.max(sourceHeight, Part.height(parts(c), text[c]));
+                sourceHeight = Math.max(sourceHeight, Part.height(across.parts(c), across.textWidth(c)));
             }
         }
         y += sourceHeight;
@@ -186,7 +91,7 @@ final class Grid {
             layerBottom[layer] = y;
         }
         height = y;
-        for (int c = 0; c < left.length; c++) {
+        for (int c = 0; c < columns.all().size(); c++) {
             height = Math.max(height, hangBottom(c));
         }
         layFeet();
@@ -226,7 +131,7 @@ final class Grid {
                     bottom = Math.max(
                             bottom,
                             hangTop[layer]
-                                    + wording.device(entry.getValue().device()).height(text[head]));
+                                    + wording.device(entry.getValue().device()).height(across.textWidth(head)));
                 }
             }
         }
@@ -237,7 +142,9 @@ final class Grid {
     private double hangBottom(int c) {
         Column column = columns.all().get(c);
         boolean above = column.hangs() instanceof Column.Hangs.Source || column.hangs() instanceof Column.Hangs.Tie;
-        return above ? 0.0 : hangTop[feeding.layer(column.conductor())] + Part.height(parts(c), text[c]);
+        return above
+                ? 0.0
+                : hangTop[feeding.layer(column.conductor())] + Part.height(across.parts(c), across.textWidth(c));
     }
 
     private boolean falls(Territory territory) {
@@ -264,7 +171,7 @@ final class Grid {
                 return false;
             }
         }
-        for (int t = 0; t < left.length; t++) {
+        for (int t = 0; t < columns.all().size(); t++) {
             Column column = columns.all().get(t);
             if (column.hangs() instanceof Column.Hangs.Tie tie && feeding.layer(column.conductor()) > layer) {
                 int to = columns.head(tie.to());
@@ -279,14 +186,14 @@ final class Grid {
     private double tieHeight(int layer, double top) {
         double most = 0.0;
         double channel = top + CHANNEL;
-        for (int c = 0; c < left.length; c++) {
+        for (int c = 0; c < columns.all().size(); c++) {
             Column column = columns.all().get(c);
             if (column.hangs() instanceof Column.Hangs.Tie
                     && feeding.layer(column.conductor()) == layer
                     && !spans.isStraight(c)) {
                 channels.put(c, channel);
                 channel += CHANNEL;
-                most = Math.max(most, Part.height(parts(c), text[c]));
+                most = Math.max(most, Part.height(across.parts(c), across.textWidth(c)));
             }
         }
         return most == 0.0 ? 0.0 : channel - top + most + CHANNEL;
@@ -302,18 +209,18 @@ final class Grid {
                 if (feeding.layer(conductor) == layer && spans.of(conductor).track() == track) {
                     label = Math.max(
                             label,
-                            TextBlock.wrapped(wording.conductor(conductor), text[columns.head(conductor)])
+                            TextBlock.wrapped(wording.conductor(conductor), across.textWidth(columns.head(conductor)))
                                     .height());
                 }
             }
-            for (int c = 0; c < left.length; c++) {
+            for (int c = 0; c < columns.all().size(); c++) {
                 Column column = columns.all().get(c);
                 if (spans.isStraight(c)
                         && feeding.layer(column.conductor()) == layer
                         && spans.of(column.conductor()).track() == track) {
                     label = Math.max(
                             label,
-                            TextBlock.wrapped(parts(c).getFirst().rows(), text[c])
+                            TextBlock.wrapped(across.parts(c).getFirst().rows(), across.textWidth(c))
                                             .height()
                                     + OVER_TIE);
                     under = 2.0;
@@ -329,17 +236,19 @@ final class Grid {
 
     private double hangHeight(int layer) {
         double most = 0.0;
-        for (int c = 0; c < left.length; c++) {
+        for (int c = 0; c < columns.all().size(); c++) {
             Column column = columns.all().get(c);
             boolean above = column.hangs() instanceof Column.Hangs.Source || column.hangs() instanceof Column.Hangs.Tie;
             if (feeding.layer(column.conductor()) == layer && !above && !hangsFree(c, layer)) {
-                most = Math.max(most, Part.height(parts(c), text[c]));
+                most = Math.max(most, Part.height(across.parts(c), across.textWidth(c)));
             }
         }
         for (Map.Entry<String, Feeding.Feeder> entry : feeding.feeders().entrySet()) {
             if (feeding.layer(entry.getValue().from()) == layer) {
                 most = Math.max(
-                        most, wording.device(entry.getValue().device()).height(text[columns.head(entry.getKey())]));
+                        most,
+                        wording.device(entry.getValue().device())
+                                .height(across.textWidth(columns.head(entry.getKey()))));
             }
         }
         return most;
@@ -383,45 +292,25 @@ final class Grid {
     /** The words at the foot of an outline, beside any wire that goes on below it. */
     TextBlock foot(Territory territory) {
         int first = territory.firstColumn();
-        double room = text[first];
+        double room = across.textWidth(first);
         if (first != territory.lastColumn()) {
-            double to = falls(territory) ? footRight(territory) : wire(first + 1) - WIRE_GAP;
+            double to = falls(territory) ? footRight(territory) : across.wire(first + 1) - WIRE_GAP;
             room = Math.max(room, to - footLeft(territory));
         }
-        return TextBlock.wrapped(footRows(territory), room);
+        return TextBlock.wrapped(across.footRows(territory), room);
     }
 
     double footLeft(Territory territory) {
-        return left[territory.firstColumn()] + LEAD + TEXT_GAP - 4.0;
+        return across.left(territory.firstColumn()) + Across.LEAD + Across.TEXT_GAP - 4.0;
     }
 
     private double footRight(Territory territory) {
-        return right(territory.lastColumn()) - COLUMN_GAP;
+        return across.right(territory.lastColumn()) - Across.COLUMN_GAP;
     }
 
-    double left(int column) {
-        return left[column];
-    }
-
-    double right(int column) {
-        return left[column] + lead[column] + TEXT_GAP + text[column] + COLUMN_GAP;
-    }
-
-    /** Where the wire of a column runs. */
-    double wire(int column) {
-        return left[column] + lead[column];
-    }
-
-    double textLeft(int column) {
-        return wire(column) + TEXT_GAP;
-    }
-
-    TextBlock wrapped(List<TextBlock.Row> rows, int column) {
-        return TextBlock.wrapped(rows, text[column]);
-    }
-
-    double textWidth(int column) {
-        return text[column];
+    /** Where columns lie. */
+    Across across() {
+        return across;
     }
 
     double bar(String conductor) {
@@ -462,10 +351,6 @@ final class Grid {
     /** Bottom of the feet under a row. */
     private double feetBottom(int row) {
         return row % 2 == 1 ? layerBottom[row / 2] : hangTop[row / 2];
-    }
-
-    double width() {
-        return width;
     }
 
     double height() {
