@@ -3,7 +3,6 @@ package org.varwright.cli;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
-import java.nio.channels.FileLock;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
@@ -48,8 +47,8 @@ final class JobFile {
     Job append(Wish wish) {
         log();
         ONE_THREAD.lock();
-        try (FileChannel channel = FileChannel.open(path, StandardOpenOption.READ, StandardOpenOption.WRITE);
-                FileLock lock = channel.lock()) {
+        try (FileChannel channel = FileChannel.open(path, StandardOpenOption.READ, StandardOpenOption.WRITE)) {
+            channel.lock();
             return write(channel, log(), wish);
         } catch (IOException e) {
             throw unwritable(e);

@@ -214,11 +214,14 @@ final class ClosingStudy {
         int pole = 0;
         int leg = 0;
         double legPerPeak = 0.0;
+        double closingAmpereSquaredSeconds = 0.0;
         for (int s = 0; s < bank.stages().size(); s++) {
             List<BankCircuit.LegPlace> legs = bank.legs(s);
             List<Swing> swings = outcome.swings().subList(at, at + 3 + 2 * legs.size());
-            strains.put(bank.stages().get(s).name(), strain(s, swings));
+            Closing.StageStrain strain = strain(s, swings);
+            strains.put(bank.stages().get(s).name(), strain);
             if (s == CLOSING) {
+                closingAmpereSquaredSeconds = strain.ampereSquaredSeconds();
                 for (int p = 1; p < 3; p++) {
                     pole = swings.get(p).magnitude() > swings.get(pole).magnitude() * (1.0 + 1e-9) ? p : pole;
                 }
@@ -243,7 +246,7 @@ final class ClosingStudy {
                 outcome.swings().get(pole).magnitude(),
                 PHASES[pole],
                 outcome.hertz(pole),
-                strains.get(bank.stages().getFirst().name()).ampereSquaredSeconds(),
+                closingAmpereSquaredSeconds,
                 legPerPeak,
                 bank.legs(CLOSING).get(leg).name(),
                 legPerPeak * bank.legs(CLOSING).get(leg).peakVolts(),

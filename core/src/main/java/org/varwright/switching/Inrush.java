@@ -129,7 +129,8 @@ public record Inrush(
             List<String> names = request.onto().get();
             return List.of(stages.stream().filter(s -> names.contains(s.name())).toList());
         }
-        List<SwitchedStage> others = stages.stream().filter(s -> s != stage).toList();
+        List<SwitchedStage> others =
+                stages.stream().filter(s -> !s.name().equals(stage.name())).toList();
         return others.isEmpty() ? List.of(List.of()) : List.of(List.of(), others);
     }
 

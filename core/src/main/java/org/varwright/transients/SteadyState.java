@@ -6,11 +6,16 @@ import org.ejml.interfaces.linsol.LinearSolverDense;
 
 /**
  * The sinusoidal state that a circuit settles in: {@code x = P·cos θ + Q·sin θ} in the order of a topology's state, cosine and sine included (SWI-11).
- *
- * @param cosine P
- * @param sine Q
  */
-record SteadyState(double[] cosine, double[] sine) {
+final class SteadyState {
+    private final double[] cosine;
+    private final double[] sine;
+
+    private SteadyState(double[] cosine, double[] sine) {
+        this.cosine = cosine;
+        this.sine = sine;
+    }
+
     /**
      * The settled state.
      *
@@ -56,6 +61,16 @@ record SteadyState(double[] cosine, double[] sine) {
         p[topology.cosine()] = 1.0;
         q[topology.sine()] = 1.0;
         return new SteadyState(p, q);
+    }
+
+    /** P; not to be written to. */
+    double[] cosine() {
+        return cosine;
+    }
+
+    /** Q; not to be written to. */
+    double[] sine() {
+        return sine;
     }
 
     /** The state at an angle of the clock [rad], without the one. */

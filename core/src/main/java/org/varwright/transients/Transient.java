@@ -138,8 +138,10 @@ public final class Transient {
             OptionalDouble zero = topology.carries(branch) ? crossing(row, 0.0, next, length) : OptionalDouble.of(0.0);
             first = sooner(first, Happening.Kind.OPENED, branch, zero);
         }
-        for (int branch : armed.keySet().stream().sorted().toList()) {
-            double volts = armed.get(branch);
+        for (Map.Entry<Integer, Double> entry :
+                armed.entrySet().stream().sorted(Map.Entry.comparingByKey()).toList()) {
+            int branch = entry.getKey();
+            double volts = entry.getValue();
             double[] row = across(branch);
             if (Math.abs(Exponential.dot(row, z)) >= volts) {
                 first = sooner(first, Happening.Kind.RESTRUCK, branch, OptionalDouble.of(0.0));

@@ -74,7 +74,7 @@ public record WorstAngle(double magnitude, double degrees, double seconds) {
                     Topology old = place.topology();
                     place = memory.at(closed);
                     for (int i = 0; i < 3; i++) {
-                        z[i] = carried(setting.circuit(), old, place.topology(), z[i]);
+                        z[i] = carried(old, place.topology(), z[i]);
                     }
                 }
             }
@@ -118,7 +118,7 @@ public record WorstAngle(double magnitude, double degrees, double seconds) {
     }
 
     /** A state in the loops of another topology. */
-    private static double[] carried(SwitchedCircuit circuit, Topology old, Topology fresh, double[] z) {
+    private static double[] carried(Topology old, Topology fresh, double[] z) {
         double[] out = new double[fresh.size()];
         System.arraycopy(z, 0, out, 0, old.firstLoop());
         for (int k = 0; k < fresh.loopCount(); k++) {

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.varwright.basis.Standing;
 
@@ -68,7 +69,11 @@ class LinkTableReferenceTest {
         assertEquals(30, LinkTable.all().size());
         for (Link link : LinkTable.all()) {
             Map<Integer, Double> ratios = link.type() == LinkType.K ? fast : slow;
-            assertEquals(ratios.get(link.ratedAmperes()), link.speedRatio(), 0.07, link.name());
+            assertEquals(
+                    Objects.requireNonNull(ratios.get(link.ratedAmperes()), link.name()),
+                    link.speedRatio(),
+                    0.07,
+                    link.name());
         }
     }
 

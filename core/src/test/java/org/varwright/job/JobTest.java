@@ -24,12 +24,8 @@ class JobTest {
     private Walk walk = new Walk("tablet-a", JobLog.empty("job-1"), 1_795_000_000_000L);
 
     static String example(String name) {
-        Path root = Path.of("").toAbsolutePath();
-        while (!Files.isDirectory(root.resolve("examples"))) {
-            root = root.getParent();
-        }
         try {
-            return Files.readString(root.resolve("examples").resolve(name));
+            return Files.readString(Path.of("..", "examples").resolve(name));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

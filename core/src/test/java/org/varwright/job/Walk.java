@@ -39,7 +39,7 @@ final class Walk {
 
     /** The job that the log tells; told once for each log. */
     Job job() {
-        if (told == null || told.log() != log) {
+        if (told == null || !told.log().equals(log)) {
             told = Job.of(log, PLANNER);
         }
         return told;

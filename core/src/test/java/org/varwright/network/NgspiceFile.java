@@ -2,7 +2,6 @@ package org.varwright.network;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -36,10 +35,10 @@ final class NgspiceFile {
     }
 
     private static String line(ByteBuffer bytes) {
-        int from = bytes.position();
-        while (bytes.get() != '\n') {
-            continue;
+        StringBuilder line = new StringBuilder();
+        for (char c = (char) bytes.get(); c != '\n'; c = (char) bytes.get()) {
+            line.append(c);
         }
-        return new String(bytes.array(), from, bytes.position() - from - 1, StandardCharsets.US_ASCII);
+        return line.toString();
     }
 }

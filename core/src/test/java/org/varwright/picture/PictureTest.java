@@ -221,7 +221,7 @@ class PictureTest {
         Unbalance table = Unbalance.of(bank, Map.of(), Supply.nominal(bank.system()), Assumptions.USUAL);
         VarwrightException refused =
                 assertThrows(VarwrightException.class, () -> FailureChart.of(table, Optional.of("stage 9")));
-        assertTrue(refused.getMessage().contains("it has rack"), refused.getMessage());
+        assertTrue(refused.problems().getFirst().text().contains("it has rack"), refused.toString());
         assertEquals(2, FailureChart.of(table, Optional.of("rack")).panels().size());
     }
 }

@@ -97,7 +97,7 @@ class MutatedTableLawTest {
                     .filter(problem -> problem.message() == Message.TABLE_ROW_ABOVE)
                     .forEach(problem -> accounted.add(row(problem)));
             Set<Integer> below = new TreeSet<>();
-            int header = headerRow(rows, readings);
+            int header = headerRow(rows);
             rows.stream()
                     .filter(row -> !row.isEmpty() && row.number() != header)
                     .forEach(row -> below.add(row.number()));
@@ -119,7 +119,7 @@ class MutatedTableLawTest {
     }
 
     /** The first row that names the position column. */
-    private static int headerRow(List<CellTable.Row> rows, Readings readings) {
+    private static int headerRow(List<CellTable.Row> rows) {
         return rows.stream()
                 .filter(row -> row.cells().stream().anyMatch(cell -> cell.equals("position")))
                 .mapToInt(CellTable.Row::number)

@@ -56,8 +56,14 @@ class SpotJudgeTest {
 
     @Test
     void oneLegThatDrawsLessThanItsShare() throws IOException {
-        List<SpotSurvey> spots = judged("stage 1/A,,,8.6\nstage 1/B,,,8.6\nstage 1/C,,,8.6\n"
-                + "stage 3/A,,,17.2\nstage 3/B,,,17.3\nstage 3/C,,,15.0\n");
+        List<SpotSurvey> spots = judged("""
+                stage 1/A,,,8.6
+                stage 1/B,,,8.6
+                stage 1/C,,,8.6
+                stage 3/A,,,17.2
+                stage 3/B,,,17.3
+                stage 3/C,,,15.0
+                """);
         assertEquals(
                 List.of(Verdict.PASS, Verdict.PASS, Verdict.PASS, Verdict.WARN, Verdict.WARN, Verdict.WARN),
                 verdicts(spots));

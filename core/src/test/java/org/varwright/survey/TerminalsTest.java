@@ -138,16 +138,14 @@ class TerminalsTest {
                         new LegLayout(1, 1, 1),
                         BankSketch.type("U", 400e3, 6600, 50, new Tolerance(-0.1, 0.1), 0, 0, false, Optional.empty()))
                 .build();
-        Readings readings = ReadingsFile.read(
-                bank,
-                "r.csv",
-                ("position,capacitance,test voltage,test current,test frequency\n"
-                                + "s/AB,,200 V,1.87 A,\n"
-                                + "s/BC,,200,3.74,100 Hz\n"
-                                + "s/CA,,200,,\n"
-                                + "s/CA,,0,1.87,\n"
-                                + "s/CA,29.7,200,1.2,\n")
-                        .getBytes(StandardCharsets.UTF_8));
+        Readings readings = ReadingsFile.read(bank, "r.csv", """
+                        position,capacitance,test voltage,test current,test frequency
+                        s/AB,,200 V,1.87 A,
+                        s/BC,,200,3.74,100 Hz
+                        s/CA,,200,,
+                        s/CA,,0,1.87,
+                        s/CA,29.7,200,1.2,
+                        """.getBytes(StandardCharsets.UTF_8));
         double ab = readings.rows().get(0).capacitance().orElseThrow().value().orElseThrow();
         double bc = readings.rows().get(1).capacitance().orElseThrow().value().orElseThrow();
         assertEquals(29.762e-6, ab, 29.762e-6 * 1e-4);

@@ -297,9 +297,18 @@ class WholeSurveyTest {
                 .toList();
         assertEquals(List.of(Verdict.WARN, Verdict.WARN, Verdict.WARN), verdicts);
         // C has one unit less by the readings: its current is what it should be
-        String out =
-                "position,capacitance,current\ns/A,38.1,30\ns/B,38.1,30.1\ns/C,25.4,20.0\ns/A/u1,12.7,\ns/A/u2,12.7,\ns/B/u1,12.7,\n"
-                        + "s/B/u2,12.7,\ns/C/u1,12.7,\ns/C/u2,12.7,\n";
+        String out = """
+                position,capacitance,current
+                s/A,38.1,30
+                s/B,38.1,30.1
+                s/C,25.4,20.0
+                s/A/u1,12.7,
+                s/A/u2,12.7,
+                s/B/u1,12.7,
+                s/B/u2,12.7,
+                s/C/u1,12.7,
+                s/C/u2,12.7,
+                """;
         assertEquals(3, survey(sketch(1, 3).build(), out).spots().size());
         assertEquals(
                 Verdict.WARN,

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
@@ -102,8 +103,8 @@ class InrushTest {
     @Test
     void aUnitFuseCarriesItsShare() {
         Bank bank = two(plan().fuses(1e6, 1e6), plan());
-        Closing.StageStrain strain =
-                everything(bank).cases().get(1).main().orElseThrow().stages().get("s1");
+        Closing.StageStrain strain = Objects.requireNonNull(
+                everything(bank).cases().get(1).main().orElseThrow().stages().get("s1"));
         assertEquals(
                 strain.ampereSquaredSeconds() / 4.0,
                 strain.unitAmpereSquaredSeconds(),

@@ -36,28 +36,29 @@ final class SpiceBank {
         double l = r * ratio / bank.system().angularFrequency();
         for (int p = 0; p < 3; p++) {
             double ahead = degrees - 120.0 * p - 360.0 * bank.system().frequencyHertz() * rampSeconds;
-            line(
+            line(String.format(
+                    Locale.ROOT,
                     "B%1$s e%1$s 0 V=%2$.12e*sin(%3$.12e*time+%4$.12e)*(time<%5$.6e?(sin(%6$.12e*time))^2:1)",
                     PHASES[p],
                     v * Math.sqrt(2.0 / 3.0),
                     bank.system().angularFrequency(),
                     Math.toRadians(ahead),
                     0.75 * rampSeconds,
-                    Math.PI / 2.0 / (0.75 * rampSeconds));
-            line("Rs%1$s e%1$s f%1$s %2$.9e", PHASES[p], r);
+                    Math.PI / 2.0 / (0.75 * rampSeconds)));
+            line(String.format(Locale.ROOT, "Rs%1$s e%1$s f%1$s %2$.9e", PHASES[p], r));
             inductor("s" + PHASES[p], "f" + PHASES[p], "bus" + PHASES[p], l);
         }
         line(".options reltol=1e-5 abstol=1e-4 vntol=1e-2 chgtol=1e-12 gmin=1e-15 itl4=200");
     }
 
-    private void line(String format, Object... values) {
-        text.append(String.format(Locale.ROOT, format, values)).append('\n');
+    private void line(String line) {
+        text.append(line).append('\n');
     }
 
     /** A stage that is on all the time. */
     SpiceBank on(int index) {
         for (int p = 0; p < 3; p++) {
-            line("V%1$ds%2$s bus%2$s p%1$d%2$s 0", index, PHASES[p]);
+            line(String.format(Locale.ROOT, "V%1$ds%2$s bus%2$s p%1$d%2$s 0", index, PHASES[p]));
         }
         return stage(index, new double[3]);
     }
@@ -84,8 +85,12 @@ final class SpiceBank {
 
     /** A pole as a conductance that runs from 2 nS to 10 kS, or back, within a microsecond: a step would stop ngspice. */
     private void pole(int index, int p, boolean closed, double... changes) {
-        line("V%1$ds%2$s bus%2$s q%1$d%2$s 0", index, PHASES[p]);
-        line("BS%1$d%2$s q%1$d%2$s p%1$d%2$s I=v(q%1$d%2$s,p%1$d%2$s)*exp(v(g%1$d%2$s))", index, PHASES[p]);
+        line(String.format(Locale.ROOT, "V%1$ds%2$s bus%2$s q%1$d%2$s 0", index, PHASES[p]));
+        line(String.format(
+                Locale.ROOT,
+                "BS%1$d%2$s q%1$d%2$s p%1$d%2$s I=v(q%1$d%2$s,p%1$d%2$s)*exp(v(g%1$d%2$s))",
+                index,
+                PHASES[p]));
         boolean now = closed;
         StringBuilder times = new StringBuilder();
         times.append(String.format(Locale.ROOT, "0 %s", now ? CLOSED : OPEN));
@@ -95,13 +100,13 @@ final class SpiceBank {
                     Locale.ROOT, " %.12e %s %.12e %s", at, now ? CLOSED : OPEN, at + 1e-6, now ? OPEN : CLOSED));
             now = !now;
         }
-        line("Vg%1$d%2$s g%1$d%2$s 0 PWL(%3$s)", index, PHASES[p], times);
+        line(String.format(Locale.ROOT, "Vg%1$d%2$s g%1$d%2$s 0 PWL(%3$s)", index, PHASES[p], times));
     }
 
     /** An inductance with 100 kΩ beside it, which takes the steps that ngspice can't and damps a little. */
     private void inductor(String name, String from, String to, double henries) {
-        line("L%1$s %2$s %3$s %4$.12e", name, from, to, henries);
-        line("Rp%1$s %2$s %3$s 1e5", name, from, to);
+        line(String.format(Locale.ROOT, "L%1$s %2$s %3$s %4$.12e", name, from, to, henries));
+        line(String.format(Locale.ROOT, "Rp%1$s %2$s %3$s 1e5", name, from, to));
     }
 
     private SpiceBank stage(int i, double[] trapped) {
@@ -124,7 +129,7 @@ final class SpiceBank {
         }
         String neutral = stage.connection().isGrounded() ? "0" : "n" + i;
         if (!stage.connection().isGrounded() && stage.connection() != Connection.DELTA) {
-            line("Rn%1$d n%1$d 0 1e6", i);
+            line(String.format(Locale.ROOT, "Rn%1$d n%1$d 0 1e6", i));
         }
         for (String leg : stage.legs()) {
             int p = leg.charAt(0) - 'A';
@@ -144,7 +149,15 @@ final class SpiceBank {
             }
             boolean bridge = stage.connection().isBridge();
             String after = inLeg > 0.0 && !bridge ? "y" + i + "_" + leg.toLowerCase(Locale.ROOT) : end;
-            line("C%1$d_%2$d %3$s %4$s %5$.12e IC=%6$.9e", i, ++parts, top, after, legs.of(leg), share);
+            line(String.format(
+                    Locale.ROOT,
+                    "C%1$d_%2$d %3$s %4$s %5$.12e IC=%6$.9e",
+                    i,
+                    ++parts,
+                    top,
+                    after,
+                    legs.of(leg),
+                    share));
             if (!after.equals(end)) {
                 series(after, end, inLeg, ohms);
             }
@@ -163,18 +176,19 @@ final class SpiceBank {
             inductor(String.valueOf(++parts), from, middle, henries);
         }
         if (ohms > 0.0) {
-            line("R%1$d %2$s %3$s %4$.9e", ++parts, middle.equals(to) ? from : middle, to, ohms);
+            line(String.format(
+                    Locale.ROOT, "R%1$d %2$s %3$s %4$.9e", ++parts, middle.equals(to) ? from : middle, to, ohms));
         }
         if (!(henries > 0.0) && !(ohms > 0.0)) {
-            line("V%1$d %2$s %3$s 0", ++parts, from, to);
+            line(String.format(Locale.ROOT, "V%1$d %2$s %3$s 0", ++parts, from, to));
         }
     }
 
     /** Highest and lowest value of an expression from the moment that the poles move: {@code name_high}, {@code name_low}. */
     SpiceBank peak(String name, String expression) {
-        line("B%1$s w%1$s 0 V=%2$s", name, expression);
-        line(".meas tran %1$s_high MAX v(w%1$s) FROM=%2$.9e", name, rampSeconds - 1e-6);
-        line(".meas tran %1$s_low MIN v(w%1$s) FROM=%2$.9e", name, rampSeconds - 1e-6);
+        line(String.format(Locale.ROOT, "B%1$s w%1$s 0 V=%2$s", name, expression));
+        line(String.format(Locale.ROOT, ".meas tran %1$s_high MAX v(w%1$s) FROM=%2$.9e", name, rampSeconds - 1e-6));
+        line(String.format(Locale.ROOT, ".meas tran %1$s_low MIN v(w%1$s) FROM=%2$.9e", name, rampSeconds - 1e-6));
         return this;
     }
 
@@ -185,23 +199,28 @@ final class SpiceBank {
 
     /** The same from a time on, counted from the moment that the poles move. */
     SpiceBank peakFrom(String name, String expression, double seconds) {
-        line("B%1$s w%1$s 0 V=%2$s", name, expression);
-        line(".meas tran %1$s_high MAX v(w%1$s) FROM=%2$.12e", name, rampSeconds + seconds);
-        line(".meas tran %1$s_low MIN v(w%1$s) FROM=%2$.12e", name, rampSeconds + seconds);
+        line(String.format(Locale.ROOT, "B%1$s w%1$s 0 V=%2$s", name, expression));
+        line(String.format(Locale.ROOT, ".meas tran %1$s_high MAX v(w%1$s) FROM=%2$.12e", name, rampSeconds + seconds));
+        line(String.format(Locale.ROOT, ".meas tran %1$s_low MIN v(w%1$s) FROM=%2$.12e", name, rampSeconds + seconds));
         return this;
     }
 
     /** The value of an expression at a time counted from the moment that the poles move. */
     SpiceBank at(String name, String expression, double seconds) {
-        line("B%1$s w%1$s 0 V=%2$s", name, expression);
-        line(".meas tran %1$s FIND v(w%1$s) AT=%2$.12e", name, rampSeconds + seconds);
+        line(String.format(Locale.ROOT, "B%1$s w%1$s 0 V=%2$s", name, expression));
+        line(String.format(Locale.ROOT, ".meas tran %1$s FIND v(w%1$s) AT=%2$.12e", name, rampSeconds + seconds));
         return this;
     }
 
     /** Integral of the square of an expression. */
     SpiceBank squares(String name, String expression, double seconds) {
-        line("B%1$s w%1$s 0 V=(%2$s)*(%2$s)", name, expression);
-        line(".meas tran %1$s INTEG v(w%1$s) FROM=%2$.9e TO=%3$.9e", name, rampSeconds, rampSeconds + seconds);
+        line(String.format(Locale.ROOT, "B%1$s w%1$s 0 V=(%2$s)*(%2$s)", name, expression));
+        line(String.format(
+                Locale.ROOT,
+                ".meas tran %1$s INTEG v(w%1$s) FROM=%2$.9e TO=%3$.9e",
+                name,
+                rampSeconds,
+                rampSeconds + seconds));
         return this;
     }
 
@@ -228,7 +247,12 @@ final class SpiceBank {
     }
 
     String deck(double seconds, double stepSeconds) {
-        line(".tran %1$.3e %2$.9e %3$.9e %1$.3e UIC", stepSeconds, rampSeconds + seconds, rampSeconds * 0.99);
+        line(String.format(
+                Locale.ROOT,
+                ".tran %1$.3e %2$.9e %3$.9e %1$.3e UIC",
+                stepSeconds,
+                rampSeconds + seconds,
+                rampSeconds * 0.99));
         line(".end");
         return text.toString();
     }

@@ -137,6 +137,6 @@ class TransientTest {
                         List.of(Probe.amperes("i", 1)),
                         0.01,
                         false));
-        assertTrue(e.getMessage().contains("no inductance"), e.getMessage());
+        assertTrue(String.valueOf(e.getMessage()).contains("no inductance"), e.toString());
     }
 }

@@ -24,8 +24,8 @@ public final class TableFile {
             throw new VarwrightException(
                     OldWorkbook.isLocked(content) ? Message.WORKBOOK_LOCKED : Message.WORKBOOK_OLD, whole);
         }
-        if (Package.is(content)) {
-            return WorkbookReader.read(file, Package.of(file, content), sheet);
+        if (ZipParts.is(content)) {
+            return WorkbookReader.read(file, ZipParts.of(file, content), sheet);
         }
         if (sheet.isPresent()) {
             throw new VarwrightException(Message.WORKBOOK_SHEET_FOR_TEXT, whole, sheet.get());

@@ -35,7 +35,7 @@ final class WorkbookReader {
         this.workbook = workbook;
     }
 
-    static CellTable read(String file, Package parts, Optional<String> sheet) {
+    static CellTable read(String file, ZipParts parts, Optional<String> sheet) {
         // without cell formats a date can't be told from a number
         ReadingOptions options = new ReadingOptions(true, true);
         try (ReadableWorkbook workbook = new ReadableWorkbook(new ByteArrayInputStream(parts.repacked()), options)) {
@@ -51,7 +51,7 @@ final class WorkbookReader {
     private static VarwrightException broken(String file, Exception e) {
         String why =
                 e.getMessage() == null || e.getMessage().isBlank() ? "a part is damaged or missing" : e.getMessage();
-        return Package.broken(
+        return ZipParts.broken(
                 new Place(file, 0, 0, ""), why.lines().findFirst().orElse(why).strip());
     }
 
@@ -67,12 +67,9 @@ final class WorkbookReader {
                             new VarwrightException(Message.WORKBOOK_SHEET_UNKNOWN, whole, wanted.get(), names(sheets)));
             return table(sheet, List.of());
         }
-        List<CellTable> alike = new ArrayList<>();
         List<Sheet> alikeSheets = new ArrayList<>();
         for (Sheet sheet : sheets) {
-            CellTable table = table(sheet, List.of());
-            if (table.looksLikeReadings()) {
-                alike.add(table);
+            if (table(sheet, List.of()).looksLikeReadings()) {
                 alikeSheets.add(sheet);
             }
         }
@@ -86,8 +83,9 @@ final class WorkbookReader {
                 ? visible.getFirst()
                 : alikeSheets.size() == 1
                         ? alikeSheets.getFirst()
-                        : sheets.stream().findFirst().orElseThrow(() -> Package.broken(whole, "it has no sheets"));
-        List<Sheet> others = sheets.stream().filter(s -> s != chosen).toList();
+                        : sheets.stream().findFirst().orElseThrow(() -> ZipParts.broken(whole, "it has no sheets"));
+        List<Sheet> others =
+                sheets.stream().filter(s -> s.getIndex() != chosen.getIndex()).toList();
         List<Problem> notices = others.isEmpty()
                 ? List.of()
                 : List.of(Problem.of(Message.WORKBOOK_SHEET, whole, chosen.getName(), names(others)));

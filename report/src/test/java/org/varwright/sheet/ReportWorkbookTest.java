@@ -40,13 +40,15 @@ class ReportWorkbookTest {
                     BankSketch.type("U300", 300e3, 7960, 60, new Tolerance(0.0, 0.1), 4, 12, false, Optional.empty()))
             .build();
 
-    private static final String TABLE = "position,serial,capacitance,resistance,note\n"
-            + "s/A/u1,\"=HYPERLINK(\"\"x\"\")\",12.7,4.1,+SUM(A1)\n"
-            + "s/A/u2,@X,16.9,4.2,\n"
-            + "s/B/u1,-1,12.8,4.2,\n"
-            + "s/B/u2,B2,OL,4.2,\n"
-            + "s/C/u1,C1,12.75,4.3,\n"
-            + "s/Q/u9,=1+1,12.75,4.3,\n";
+    private static final String TABLE = """
+            position,serial,capacitance,resistance,note
+            s/A/u1,"=HYPERLINK(""x"")",12.7,4.1,+SUM(A1)
+            s/A/u2,@X,16.9,4.2,
+            s/B/u1,-1,12.8,4.2,
+            s/B/u2,B2,OL,4.2,
+            s/C/u1,C1,12.75,4.3,
+            s/Q/u9,=1+1,12.75,4.3,
+            """;
 
     private static ReportInput input() {
         Readings readings = ReadingsFile.read(BANK, "r.csv", TABLE.getBytes(StandardCharsets.UTF_8));

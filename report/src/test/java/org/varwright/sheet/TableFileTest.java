@@ -121,7 +121,7 @@ class TableFileTest {
             CellStyle nf = workbook.createCellStyle();
             nf.setDataFormat(workbook.createDataFormat().getFormat("0.0\" nF\""));
             nano.getCell(1).setCellStyle(nf);
-            put(sheet, 6, "stage 2/C/u1", 12.699999999999999, 4.0);
+            put(sheet, 6, "stage 2/C/u1", Math.nextDown(12.7), 4.0);
         }));
         assertEquals(List.of(), readings.problems());
         double[] expected = {12.71, 12.68, 12.73, 12.69, 12.7};
@@ -291,11 +291,11 @@ class TableFileTest {
     /** A few kilobytes that unpack to hundreds of megabytes; entities that multiply; a single row of a million columns. */
     @Test
     void bombsAreRefused() throws IOException {
-        byte[] zeros = new byte[Package.MOST_BYTES + 1];
+        byte[] zeros = new byte[ZipParts.MOST_BYTES + 1];
         byte[] bomb = zip("xl/worksheets/sheet1.xml", zeros);
         assertTrue(bomb.length < 200_000);
         refused(Message.WORKBOOK_TOO_LARGE, bomb, Optional.empty());
-        refused(Message.TABLE_TOO_LARGE, Arrays.copyOf(bomb, Package.MOST_PACKED_BYTES + 1), Optional.empty());
+        refused(Message.TABLE_TOO_LARGE, Arrays.copyOf(bomb, ZipParts.MOST_PACKED_BYTES + 1), Optional.empty());
         byte[] wide = workbook(workbook -> {
             Row row = put(workbook.createSheet("one"), 1, "position", "capacitance");
             row.createCell(16_000).setCellValue("x");

@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Random;
 import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
@@ -45,11 +46,12 @@ class KillIT {
                             stored.contains(line),
                             "seed " + seed + ", round " + round + ": an acknowledged line is gone");
                 }
-                killer.schedule(server.process::destroyForcibly, 800 + random.nextInt(1_700), TimeUnit.MILLISECONDS);
+                Future<Process> kill = killer.schedule(
+                        server.process::destroyForcibly, 800 + random.nextInt(1_700), TimeUnit.MILLISECONDS);
                 while (storm(server, tablet, pending, acknowledged)) {
                     assertTrue(acknowledged.size() < 100_000, "the server was never killed");
                 }
-                server.process.waitFor();
+                kill.get().waitFor();
             }
         }
         Running last = Running.start(data);

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
@@ -192,7 +193,7 @@ class ServerIT {
             int port = Integer.parseInt(address.replaceAll(".*:(\\d+)/", "$1"));
             String host = header.startsWith("Host:") ? "" : "Host: 127.0.0.1:" + port + "\r\n";
             byte[] bytes = body.getBytes(StandardCharsets.UTF_8);
-            try (Socket socket = new Socket("127.0.0.1", port)) {
+            try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), port)) {
                 String head = request + "\r\n" + host + header + "\r\nIf-None-Match: *\r\nContent-Length: "
                         + bytes.length + "\r\nConnection: close\r\n\r\n";
                 socket.getOutputStream().write(head.getBytes(StandardCharsets.US_ASCII));

@@ -22,7 +22,7 @@ import org.varwright.problem.VarwrightException;
  * The parts of a workbook that hold text, unpacked within limits: what was counted is what is read, so that no directory at the end of the file can name
  * other parts than those that were checked.
  */
-final class Package {
+final class ZipParts {
     /** Unpacked text of one workbook at most [bytes]. */
     static final int MOST_BYTES = 48_000_000;
 
@@ -33,7 +33,7 @@ final class Package {
 
     private final Map<String, byte[]> parts;
 
-    private Package(Map<String, byte[]> parts) {
+    private ZipParts(Map<String, byte[]> parts) {
         this.parts = parts;
     }
 
@@ -46,7 +46,7 @@ final class Package {
      *
      * @throws VarwrightException {@code TABLE_TOO_LARGE}, {@code WORKBOOK_…}
      */
-    static Package of(String file, byte[] content) {
+    static ZipParts of(String file, byte[] content) {
         Place whole = new Place(file, 0, 0, "");
         if (content.length > MOST_PACKED_BYTES) {
             throw new VarwrightException(
@@ -61,7 +61,7 @@ final class Package {
             // a file that was cut off or damaged: the library says so in many ways
             throw broken(whole, "it ends too early or is damaged");
         }
-        Package unpacked = new Package(parts);
+        ZipParts unpacked = new ZipParts(parts);
         unpacked.requireWorkbook(whole);
         return unpacked;
     }
