@@ -6,12 +6,18 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.varwright.bank.Bank;
 import org.varwright.basis.BasisText;
+import org.varwright.plot.Width;
+import org.varwright.problem.Message;
+import org.varwright.problem.Place;
+import org.varwright.problem.VarwrightException;
 import org.varwright.switching.Inrush;
 import org.varwright.switching.InrushJson;
+import org.varwright.switching.InrushPicture;
 import org.varwright.switching.InrushRequest;
 import org.varwright.switching.InrushRequestReader;
 import org.varwright.switching.InrushText;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** {@code inrush BANK}. */
@@ -58,6 +64,10 @@ final class InrushCommand extends BankCommand {
                             + " peak line to neutral, such as A=2.0.")
     private @Nullable String restrike;
 
+    @Mixin
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    private PictureOption picture;
+
     @Override
     Answer answer(BankArgument argument) {
         Bank bank = argument.bank(err());
@@ -70,6 +80,7 @@ final class InrushCommand extends BankCommand {
                         opening,
                         Optional.ofNullable(restrike));
         Inrush inrush = Inrush.of(bank, request);
+        picture.write(width -> drawn(inrush, width));
         String text = InrushText.of(inrush) + (explain() ? BasisText.of(inrush.bases()) : "");
         return new Answer(
                 text,
@@ -79,5 +90,15 @@ final class InrushCommand extends BankCommand {
                     case BAD -> ExitCode.NO;
                     case UNANSWERED -> ExitCode.UNDECIDED;
                 });
+    }
+
+    /** The hardest closing of those that were asked for. */
+    private static String drawn(Inrush inrush, Width width) {
+        return InrushPicture.hardest(inrush)
+                .flatMap(hardest -> InrushPicture.svg(inrush, hardest, width))
+                .orElseThrow(() -> new VarwrightException(
+                        Message.NOTHING_TO_DRAW,
+                        new Place("", 0, 0, "-o"),
+                        "no closing could be simulated, or none was asked for"));
     }
 }

@@ -297,10 +297,14 @@ class ContractIT {
     }
 
     @Test
-    void inrush() {
+    void inrush() throws Exception {
         Json.Obj inrush = json(
                 0, "inrush", TAMARACK, "--stage", "stage 1", "--onto", "stage 2,stage 4", "--angles", "A=90,B=90,C=90");
         assertHas(inrush, "cases", "checks", "missing", "outrush", "remedies");
+        Path waves = folder.resolve("inrush.svg");
+        Session drawn = Session.run("inrush", TAMARACK, "--stage", "stage 1", "-o", waves.toString());
+        assertTrue(drawn.code() != 2, drawn.err());
+        assertTrue(Files.readString(waves).contains("time after the first pole closed"));
         Json.Obj closing = first(inrush, "cases");
         assertHas(closing, "stage", "alreadyOn", "peakAmperes", "hertz", "i2t", "method");
         assertEquals(2, array(closing, "alreadyOn").size());

@@ -14,6 +14,7 @@ import org.varwright.basis.Unanswered;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
+import org.varwright.switching.Inrush;
 
 /**
  * Whether every fuse of a bank suits its place, and which standard link would.
@@ -37,6 +38,11 @@ public record Fuses(Bank bank, List<FuseStudy> studies, List<Stage> unfused, Lis
      */
     public static Fuses of(Bank bank, FuseOptions options) {
         return of(bank, options, InrushShare.of(bank));
+    }
+
+    /** The same with every closing simulated already. */
+    public static Fuses of(Bank bank, FuseOptions options, Inrush inrush) {
+        return of(bank, options, InrushShare.of(inrush));
     }
 
     /** The same with an inrush that is known already: it does not depend on the links. */

@@ -29,19 +29,23 @@ record InrushShare(Map<String, Double> unit, Map<String, Double> line, Optional<
     }
 
     static InrushShare of(Bank bank) {
-        Map<String, Double> unit = new LinkedHashMap<>();
-        Map<String, Double> line = new LinkedHashMap<>();
         try {
-            for (InrushCase each : Inrush.of(bank, InrushRequest.EVERYTHING).cases()) {
-                for (Closing closing : each.closings()) {
-                    closing.stages().forEach((stage, strain) -> {
-                        unit.merge(stage, strain.unitAmpereSquaredSeconds(), Math::max);
-                        line.merge(stage, strain.ampereSquaredSeconds(), Math::max);
-                    });
-                }
-            }
+            return of(Inrush.of(bank, InrushRequest.EVERYTHING));
         } catch (VarwrightException e) {
             return none("an answer of \"inrush\" (" + e.getMessage() + ")");
+        }
+    }
+
+    static InrushShare of(Inrush inrush) {
+        Map<String, Double> unit = new LinkedHashMap<>();
+        Map<String, Double> line = new LinkedHashMap<>();
+        for (InrushCase each : inrush.cases()) {
+            for (Closing closing : each.closings()) {
+                closing.stages().forEach((stage, strain) -> {
+                    unit.merge(stage, strain.unitAmpereSquaredSeconds(), Math::max);
+                    line.merge(stage, strain.ampereSquaredSeconds(), Math::max);
+                });
+            }
         }
         return unit.isEmpty()
                 ? none("what \"inrush\" names as missing")

@@ -201,7 +201,7 @@ final class InrushChecks {
         }
         double rated = stage.stage().ratedVars() / (Math.sqrt(3.0) * ratedLineVolts(stage.stage()));
         checks.add(new Check(
-                stage.name() + ": inrush peak over rated current of the stage",
+                stage.name() + ": inrush peak over rated line current",
                 amperes / rated,
                 MOST_PER_RATED_CURRENT,
                 "",
@@ -211,7 +211,7 @@ final class InrushChecks {
                         "Î/I_rated ≤ 100",
                         List.of(
                                 new Term("Î", "largest peak found", amperes, "A"),
-                                new Term("I_rated", "rated line current of the stage, rms", rated, "A")),
+                                new Term("I_rated", "rated line current, rms", rated, "A")),
                         Source.unchecked(IEC_TRANSIENT))));
         return checks;
     }
@@ -278,7 +278,7 @@ final class InrushChecks {
                     new Basis(
                             "SWI-8",
                             "Î ≤ peak current of the reactor",
-                            List.of(new Term("Î", "largest in time, this stage closing or feeding another", most, "A")),
+                            List.of(new Term("Î", "largest in time, closing or feeding another", most, "A")),
                             Source.published("the reactor's nameplate, by the bank file"))));
         });
         double lineSquares = line;
@@ -358,7 +358,7 @@ final class InrushChecks {
                         .sum();
                 rated = true;
                 checks.add(outrush(
-                        device.get().name() + ": outrush of the other stages into a fault behind it, peak times"
+                        device.get().name() + ": outrush of the others into a fault behind it, peak times"
                                 + " frequency",
                         others,
                         limit.getAsDouble(),

@@ -61,15 +61,15 @@ record Source(double lineVolts, Optional<Behind> behind, double radiansPerSecond
             gaps.add(Gap.of(
                     "system",
                     "short-circuit level (short-circuit)",
-                    "closing a stage alone is not answered, and nothing is simulated: only the formula for stages"
-                            + " that feed each other holds without it"));
+                    "closing with no other on is not answered, and nothing is simulated: only the formula for those that feed"
+                            + " each other holds without it"));
         }
         if (system.grounding() != SystemGrounding.SOLID) {
             gaps.add(
                     Gap.of(
                             "system",
                             "impedance of its neutral",
-                            "the neutral is taken as solidly grounded: during a ground fault voltages reach 1.73 times as much"));
+                            "the source's neutral is taken as tied down: while a fault shifts it, voltages reach 1.73 times as much"));
         }
         return new Source(volts, behind, omega, gaps);
     }

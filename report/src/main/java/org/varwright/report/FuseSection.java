@@ -3,9 +3,7 @@ package org.varwright.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import org.varwright.bank.Bank;
 import org.varwright.fuse.FuseNotes;
-import org.varwright.fuse.FuseOptions;
 import org.varwright.fuse.FusePlot;
 import org.varwright.fuse.FuseStudy;
 import org.varwright.fuse.Fuses;
@@ -25,13 +23,7 @@ final class FuseSection {
 
     private FuseSection() {}
 
-    /** The fuses of a bank as its file has them. */
-    static Fuses fuses(Bank bank) {
-        return Fuses.of(bank, FuseOptions.AS_FILED);
-    }
-
-    static Section of(Bank bank) {
-        Fuses fuses = fuses(bank);
+    static Section of(Fuses fuses) {
         if (fuses.studies().isEmpty()) {
             return Section.absent(
                     TITLE,

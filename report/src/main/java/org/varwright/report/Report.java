@@ -28,7 +28,8 @@ public final class Report {
     /** The report before it is set on pages. */
     public static ReportDocument document(ReportInput input, PaperSize paper) {
         Bank bank = input.bank();
-        List<Check> checks = Results.checks(input);
+        BankStudies studies = BankStudies.of(bank);
+        List<Check> checks = Results.checks(input, studies);
         List<Section> sections = new ArrayList<>();
         sections.add(CoverSection.of(input, paper));
         sections.add(CautionSection.of(bank));
@@ -47,13 +48,14 @@ public final class Report {
         sections.add(OrderSections.back(bank, input.plan()));
         sections.add(EnergizeSection.of(input.energize()));
         sections.add(DischargeSection.of(bank, input.discharge()));
-        sections.add(DutySection.of(bank, DutySection.duty(bank)));
-        sections.add(FuseSection.of(bank));
+        sections.add(DutySection.of(bank, studies.duty()));
+        sections.add(SwitchingSection.of(studies.inrush()));
+        sections.add(FuseSection.of(studies.fuses()));
         sections.add(CheckSection.checks(checks));
         sections.add(OpenPointSection.of(input, checks));
         sections.add(ClosingSection.signatures());
         sections.add(ClosingSection.files(input));
-        sections.add(CheckSection.bases(Results.bases(input)));
+        sections.add(CheckSection.bases(Results.bases(input, checks)));
         String running = bank.name()
                 + bank.site().map(s -> " \u00b7 " + s).orElse("")
                 + input.job().number().map(n -> " \u00b7 job " + n).orElse("");

@@ -14,20 +14,21 @@ import org.varwright.survey.UnitVerdict;
 final class Results {
     private Results() {}
 
-    static List<Check> checks(ReportInput input) {
+    static List<Check> checks(ReportInput input, BankStudies studies) {
         List<Check> checks = new ArrayList<>();
         input.survey().ifPresent(s -> checks.addAll(s.checks()));
         input.fit().ifPresent(f -> checks.addAll(f.checks()));
         input.energize().ifPresent(e -> checks.addAll(e.checks()));
         input.discharge().ifPresent(d -> checks.addAll(d.checks()));
-        checks.addAll(DutySection.checks(DutySection.duty(input.bank())));
-        checks.addAll(FuseSection.fuses(input.bank()).checks());
+        checks.addAll(DutySection.checks(studies.duty()));
+        checks.addAll(studies.inrush().checks());
+        checks.addAll(studies.fuses().checks());
         return checks;
     }
 
-    static List<Basis> bases(ReportInput input) {
+    static List<Basis> bases(ReportInput input, List<Check> checks) {
         List<Basis> bases = new ArrayList<>();
-        checks(input).forEach(c -> bases.add(c.basis()));
+        checks.forEach(c -> bases.add(c.basis()));
         input.plan().ifPresent(plan -> {
             if (plan instanceof Plan.Planned(OrderOfWork order)) {
                 order.steps().forEach(step -> step.basis().ifPresent(bases::add));
