@@ -105,7 +105,7 @@ final class GroupJudge {
                 failed,
                 what + ": as if in one of its " + reading.units().size() + " units "
                         + best(weighed, Hypothesis.Kind.FAILED).words() + " (healthy by " + Reasons.percent(healthy)
-                        + "); read the units one by one.",
+                        + (bounds.isEmpty() ? "); its units tell which." : "); read the units one by one."),
                 bounds,
                 next);
     }

@@ -23,6 +23,9 @@ final class Judge {
     /** From this probability on a slip of the reading can't be left aside. */
     static final double DOUBT = 0.2;
 
+    /** From this probability on a failure is named beside a healthy verdict. */
+    private static final double WORTH_SAYING = 0.01;
+
     /** Highest continuous voltage on what is left inside, as a multiple of rated (IEEE Std 18; IEC 60871-1). */
     private static final double HIGHEST_PER_RATED = 1.10;
 
@@ -207,7 +210,14 @@ final class Judge {
             verdict = UnitVerdict.HEALTHY;
             probability = healthy;
             explanation = Optional.of(new Hypothesis.Healthy());
-            reason = what + ", as a healthy unit would." + Reasons.blind(unit.type(), reference, reading.sigma());
+            reason = what + ", as a healthy unit would"
+                    + (failed >= WORTH_SAYING
+                            ? "; all the same, "
+                                    + Reasons.failure(posterior
+                                            .best(Hypothesis.Kind.FAILED)
+                                            .hypothesis()) + " by " + Reasons.percent(failed)
+                            : "")
+                    + "." + Reasons.blind(unit.type(), reference, reading.sigma());
         } else if (impossible >= 0.5 || (failed < SURE && impossible >= DOUBT)) {
             verdict = UnitVerdict.MEASURE_AGAIN;
             probability = impossible;

@@ -46,7 +46,17 @@ record RandomSurvey(Bank bank, String table, double meterLimit, Map<String, Plan
         return Survey.of(bank, readings, SurveySettings.of(bank.standard(), meterLimit));
     }
 
+    /** Elements out are as many as a meter of ±1 % against mates can show: a step of 7 % at least. */
     static RandomSurvey of(long seed) {
+        return of(seed, 0.93);
+    }
+
+    /** Elements out are a single one: a step of one to four percent, which few meters show. */
+    static RandomSurvey withOneElementOut(long seed) {
+        return of(seed, 1.0);
+    }
+
+    private static RandomSurvey of(long seed, double mostFactor) {
         SplittableRandom random = new SplittableRandom(seed);
         boolean fused = random.nextInt(3) == 0;
         int sections = fused ? random.nextInt(3, 6) : random.nextInt(3, 11);
@@ -96,7 +106,7 @@ record RandomSurvey(Bank bank, String table, double meterLimit, Map<String, Plan
                     together += other * film * bias;
                 }
             }
-            String cell = cell(random, planted.get(position.name()), together, sections, elements);
+            String cell = cell(random, planted.get(position.name()), together, sections, elements, mostFactor);
             table.append(position.name()).append(',').append(cell);
             if (thermometer) {
                 table.append(String.format(Locale.ROOT, ",%.0f", celsius));
@@ -122,7 +132,12 @@ record RandomSurvey(Bank bank, String table, double meterLimit, Map<String, Plan
     }
 
     private static String cell(
-            SplittableRandom random, @Nullable Planted planted, double read, int sections, int elements) {
+            SplittableRandom random,
+            @Nullable Planted planted,
+            double read,
+            int sections,
+            int elements,
+            double mostFactor) {
         double micro = read * 1e6;
         if (planted == null) {
             return String.format(Locale.ROOT, "%.3f", micro);
@@ -130,9 +145,8 @@ record RandomSurvey(Bank bank, String table, double meterLimit, Map<String, Plan
         return switch (planted) {
             case SECTION_SHORTED -> String.format(Locale.ROOT, "%.3f", micro * sections / (sections - 1.0));
             case ELEMENTS_OUT -> {
-                // enough of them for a step of 7 % at least, which a meter of 1 % against mates can show
                 int out = 1;
-                while (out < elements - 1 && factor(sections, elements, out) > 0.93) {
+                while (out < elements - 1 && factor(sections, elements, out) > mostFactor) {
                     out++;
                 }
                 yield String.format(Locale.ROOT, "%.3f", micro * factor(sections, elements, out));

@@ -1,18 +1,27 @@
 package org.varwright.survey;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.TreeMap;
 
 /**
  * What the survey says of random banks whose truth is known: the law test asserts on it, the bench prints it.
  *
  * @param banks that were judged
  * @param counts by truth (in the order of {@link #TRUTHS}) and verdict
+ * @param oneElement units with a single element fuse operated, by what they were held against and verdict
+ * @param silent such units that were called healthy without a word of it, each with its seed
  * @param wrong units whose fault was missed, or that were condemned without one, each with its seed
  */
-public record SurveyConfusion(int banks, Map<String, Map<UnitVerdict, Integer>> counts, List<String> wrong) {
+public record SurveyConfusion(
+        int banks,
+        Map<String, Map<UnitVerdict, Integer>> counts,
+        Map<String, Map<UnitVerdict, Integer>> oneElement,
+        List<String> silent,
+        List<String> wrong) {
     private static final String HEALTHY = "healthy";
 
     /** Truths in the order of the table, with their words. */
@@ -41,7 +50,7 @@ public record SurveyConfusion(int banks, Map<String, Map<UnitVerdict, Integer>> 
     public static SurveyConfusion of(int banks) {
         Map<String, Map<UnitVerdict, Integer>> counts = new LinkedHashMap<>();
         TRUTHS.keySet().forEach(truth -> counts.put(truth, new LinkedHashMap<>()));
-        List<String> wrong = new java.util.ArrayList<>();
+        List<String> wrong = new ArrayList<>();
         for (long seed = 1; seed <= banks; seed++) {
             RandomSurvey random = RandomSurvey.of(seed);
             for (UnitSurvey unit : random.judged().units()) {
@@ -63,7 +72,35 @@ public record SurveyConfusion(int banks, Map<String, Map<UnitVerdict, Integer>> 
                 }
             }
         }
-        return new SurveyConfusion(banks, counts, List.copyOf(wrong));
+        Map<String, Map<UnitVerdict, Integer>> oneElement = new LinkedHashMap<>();
+        List<String> silent = new ArrayList<>();
+        for (long seed = 1; seed <= banks; seed++) {
+            oneElement(seed, oneElement, silent);
+        }
+        return new SurveyConfusion(banks, counts, oneElement, List.copyOf(silent), List.copyOf(wrong));
+    }
+
+    private static void oneElement(long seed, Map<String, Map<UnitVerdict, Integer>> oneElement, List<String> silent) {
+        RandomSurvey random = RandomSurvey.withOneElementOut(seed);
+        if (!random.planted().containsValue(RandomSurvey.Planted.ELEMENTS_OUT)) {
+            return;
+        }
+        for (UnitSurvey unit : random.judged().units()) {
+            if (random.planted().get(unit.position().name()) != RandomSurvey.Planted.ELEMENTS_OUT) {
+                continue;
+            }
+            boolean own = unit.reference().map(Reference::isOwn).orElse(false);
+            String against = (own ? "its own earlier value" : "its mates") + ", meter ±"
+                    + (random.meterLimit() == 0.005 ? "0.5 %" : "1 %");
+            oneElement
+                    .computeIfAbsent(against, ignored -> new LinkedHashMap<>())
+                    .merge(unit.verdict(), 1, Integer::sum);
+            boolean said = unit.reason().contains("One element out changes it by")
+                    || unit.reason().contains("all the same, 1 of");
+            if (unit.verdict() == UnitVerdict.HEALTHY && !said) {
+                silent.add("seed " + seed + " " + unit.position().name() + ": " + unit.reason());
+            }
+        }
     }
 
     /** Units of one truth with one verdict. */
@@ -118,6 +155,17 @@ public record SurveyConfusion(int banks, Map<String, Map<UnitVerdict, Integer>> 
                 invented(),
                 doubted(),
                 of(HEALTHY)));
+        text.append(String.format(
+                Locale.ROOT,
+                "%nThe same banks with a single element fuse operated in a unit, a step of one to four percent. Called healthy without a word that one may be"
+                        + " out or that so small a step can't be shown: %d.%n%n| held against | units | healthy | watch | replace | measure again |%n| --- | --: | --: | --: | --: | --: |%n",
+                silent.size()));
+        new TreeMap<>(oneElement).forEach((against, verdicts) -> {
+            text.append("| ").append(against).append(" | ");
+            text.append(verdicts.values().stream().mapToInt(Integer::intValue).sum());
+            VERDICTS.forEach(verdict -> text.append(" | ").append(verdicts.getOrDefault(verdict, 0)));
+            text.append(" |\n");
+        });
         return text.toString();
     }
 }

@@ -19,5 +19,12 @@ class SurveyLawTest {
         int healthy = confusion.of("healthy");
         assertTrue(healthy > 10_000, "too few units to say anything: " + healthy);
         assertTrue(confusion.doubted() <= healthy / 1000, confusion::text);
+        // a step that the meter can't show may pass for healthy, but never without saying so
+        int small = confusion.oneElement().values().stream()
+                .flatMap(verdicts -> verdicts.values().stream())
+                .mapToInt(Integer::intValue)
+                .sum();
+        assertTrue(small > 100, "too few units to say anything: " + small);
+        assertEquals(List.of(), confusion.silent(), confusion::text);
     }
 }

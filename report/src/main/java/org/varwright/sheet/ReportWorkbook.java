@@ -129,15 +129,16 @@ public final class ReportWorkbook {
         return value.isPresent() ? OptionalDouble.of(value.getAsDouble() * factor) : OptionalDouble.empty();
     }
 
-    private static OptionalDouble resistance(Survey survey, UnitSurvey unit) {
-        return survey.readings().rows().stream()
+    /** The last reading of the discharge resistor in MΩ; what the meter showed where that is no number. */
+    private static Object resistance(Survey survey, UnitSurvey unit) {
+        Optional<Measured> last = survey.readings().rows().stream()
                 .filter(row -> row.position().equals(unit.position()))
                 .map(ReadingRow::resistance)
                 .flatMap(Optional::stream)
-                .map(Measured::value)
-                .reduce((first, second) -> second)
-                .map(value -> times(value, 1e-6))
-                .orElse(OptionalDouble.empty());
+                .reduce((first, second) -> second);
+        return last.isPresent() && last.get().value().isEmpty()
+                ? last.get().raw()
+                : times(last.map(Measured::value).orElse(OptionalDouble.empty()), 1e-6);
     }
 
     private static void legs(Workbook workbook, Survey survey) {
