@@ -18,6 +18,7 @@ final class Main {
     private static final List<Section> SECTIONS = List.of(
             new Section("interlock", "Interlocking: ours and SPIN's verifier", InterlockBench::ofAll),
             new Section("unbalance", "Unbalance: ours and ngspice", UnbalanceBench::text),
+            new Section("inrush", "Inrush in time: ours and ngspice", InrushBench::text),
             new Section("fit", "Fit: ours and CP-SAT", FitBench::text),
             new Section(
                     "survey",

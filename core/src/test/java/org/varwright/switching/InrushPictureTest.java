@@ -21,8 +21,7 @@ class InrushPictureTest {
     private static Bank tamarack() {
         try {
             return BankFile.read(
-                            "tamarack",
-                            Files.readAllBytes(Path.of("..", "examples", "tamarack-flats-2.bank.yaml")))
+                            "tamarack", Files.readAllBytes(Path.of("..", "examples", "tamarack-flats-2.bank.yaml")))
                     .requireBank();
         } catch (IOException e) {
             throw new AssertionError(e);
