@@ -43,7 +43,8 @@ final class InrushBench {
         return String.format(Locale.ROOT, """
                 One wye stage closed onto three others, each behind a reactor, all poles at 90°, followed for one cycle; the largest current of any pole. Ours (state space,
                 exact step) in a warm JVM on one core; ngspice as a whole process, its start and the settling of its sources before the closing included. "Off" is the distance
-                to ngspice's finest run: where ours is nearer to it than a coarser run of ngspice, that run has the larger error and takes longer.
+                to ngspice's finest run. The netlist's poles close within a microsecond and its inductances have a resistance beside them, which ngspice needs; ours close
+                at once and have none, so that a part of our distance is that of the two circuits. The row of ngspice that is as far off as ours is the one to compare with.
 
                 | | peak | off | processor, least / median / most | times as long |
                 | --- | --: | --: | --- | --: |

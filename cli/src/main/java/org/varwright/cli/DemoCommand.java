@@ -174,8 +174,32 @@ final class DemoCommand implements Callable<Integer> {
                         "CHECKS",
                         List.of("energize", bankFile, "--bus", bus)),
                 new Scene(
+                        "What happens when a switch closes",
+                        "11-inrush.txt",
+                        "formula: poles together",
+                        List.of(
+                                "inrush",
+                                bankFile,
+                                "-o",
+                                own.resolve("inrush.svg").toString())),
+                new Scene(
+                        "What service asks of the units, and what the load asks of the bank",
+                        "12-duty.txt",
+                        "CHECKS",
+                        List.of("duty", bankFile)),
+                new Scene(
+                        "Which combinations to avoid, because they resonate",
+                        "13-resonance.txt",
+                        "COMBINATIONS",
+                        List.of(
+                                "resonance",
+                                bankFile,
+                                "-o",
+                                own.resolve("resonance.svg").toString())),
+                new Scene("Whether the fuses suit their places", "14-fuses.txt", "CHECKS", List.of("fuses", bankFile)),
+                new Scene(
                         "The report",
-                        "11-report.txt",
+                        "15-report.txt",
                         "",
                         List.of("report", job, "-o", own.resolve("report.pdf").toString())));
     }
