@@ -23,6 +23,12 @@ expect 1 '"states": 6122' interlock --json "$example"
 expect 0 "now prove dead" discharge "$example"
 expect 0 "WAY BACK" isolate "$example" --access "bay 2"
 expect 2 "maybe \"bay 2\"" isolate "$example" --access "bay2"
+corbel=$here/examples/demo/corbel-reach-3.bank.yaml
+expect 1 "STAY OUT" discharge "$corbel" --after "3 min"
+expect 1 "WHAT WOULD BRING IT INSIDE" inrush "$corbel" -o "$out/inrush.svg"
+expect 0 "COMBINATIONS" resonance "$corbel" -o "$out/scan.svg"
+expect 1 "suits" fuses "$corbel" --stage "stage 1" -o "$out/fuses.svg"
+expect 0 "no order of work yet" job new "$out/spring.job.jsonl" --bank "$corbel" --title "alarm" --by "R. Imhof"
 expect 2 "no unit" energize "$example" --bus 13.8
 expect 2 "no such file" check "$out/none.bank.yaml"
 
