@@ -1,6 +1,7 @@
 package org.varwright.discharge;
 
 import java.util.List;
+import org.varwright.quantity.SymmetricEigen;
 
 /**
  * Capacitances, each with its own resistance across it, joined in any way and left to themselves: solved exactly by modes.

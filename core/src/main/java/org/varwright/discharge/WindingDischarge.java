@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.varwright.bank.DischargePath;
+import org.varwright.quantity.SymmetricEigen;
 
 /**
  * Charge that flows off through the windings of a voltage transformer or coil.

@@ -2,6 +2,7 @@ package org.varwright.survey;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.varwright.quantity.SymmetricEigen;
 
 /**
  * What readings of units together say of the single units of one group (SRV-14).
@@ -70,7 +71,7 @@ record GroupSolution(List<UnitValue> units, List<Integer> next, double worst) {
                 }
             }
         }
-        Eigen eigen = Eigen.of(normal);
+        SymmetricEigen eigen = SymmetricEigen.of(normal);
         double largest = 0.0;
         for (int k = 0; k < units; k++) {
             largest = Math.max(largest, eigen.value(k));

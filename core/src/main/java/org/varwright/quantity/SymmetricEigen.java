@@ -1,10 +1,10 @@
-package org.varwright.discharge;
+package org.varwright.quantity;
 
 /**
  * Eigenvalues and orthonormal eigenvectors of a symmetric matrix by Jacobi's rotations: slow for large matrices, exact to rounding for the small ones here,
  * and the same on every machine.
  */
-final class SymmetricEigen {
+public final class SymmetricEigen {
     private static final int MOST_SWEEPS = 60;
 
     private final double[] values;
@@ -15,7 +15,15 @@ final class SymmetricEigen {
         this.vectors = vectors;
     }
 
-    static SymmetricEigen of(double[][] symmetric) {
+    /**
+     * Decomposes a matrix.
+     *
+     * <p><b>Accuracy.</b> Off-diagonal elements below 1e-17 of the largest on the diagonal.
+     * <p><b>Source.</b> First principles (the classical method).
+     *
+     * @param symmetric square, element ij equal to element ji; not changed
+     */
+    public static SymmetricEigen of(double[][] symmetric) {
         int n = symmetric.length;
         double[][] a = new double[n][];
         double[][] v = new double[n][n];
@@ -39,17 +47,27 @@ final class SymmetricEigen {
         return new SymmetricEigen(values, v);
     }
 
-    int size() {
+    public int size() {
         return values.length;
     }
 
-    double value(int k) {
+    /** An eigenvalue; they are not sorted. */
+    public double value(int k) {
         return values[k];
     }
 
     /** Component {@code i} of eigenvector {@code k}. */
-    double vector(int i, int k) {
+    public double vector(int i, int k) {
         return vectors[i][k];
+    }
+
+    /** Eigenvector {@code k}, as a copy. */
+    public double[] vector(int k) {
+        double[] vector = new double[values.length];
+        for (int i = 0; i < vector.length; i++) {
+            vector[i] = vectors[i][k];
+        }
+        return vector;
     }
 
     private static double offDiagonal(double[][] a) {
