@@ -450,7 +450,7 @@ class ContractIT {
         for (DemoCommand.DemoBank bank : DemoCommand.DemoBank.values()) {
             Session session = Session.run("demo", "--bank", bank.name(), "-o", folder.toString());
             assertEquals(0, session.code(), session.err());
-            assertTrue(session.out().contains("── 11  The report"), session.out());
+            assertTrue(session.out().contains("── 15  The report"), session.out());
         }
     }
 
