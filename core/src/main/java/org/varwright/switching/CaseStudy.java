@@ -3,12 +3,14 @@ package org.varwright.switching;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 import org.varwright.bank.SwitchType;
 import org.varwright.basis.Basis;
 import org.varwright.basis.Source;
 import org.varwright.basis.Term;
 
-/** One closing: by formula at both ends of the bus's inductance, in time at the worse. */
+/** One closing: by formula and in time, at both ends of the bus's inductance. */
 final class CaseStudy {
     /** Times that a remedy is made larger until the time domain agrees. */
     private static final int MOST_STEPS = 8;
@@ -30,7 +32,7 @@ final class CaseStudy {
     }
 
     InrushCase find() {
-        // Less inductance gives more current at a higher frequency: the lower end is the worse.
+        // In the formula less inductance always gives more current at a higher frequency: the lower end is the worse.
         Optional<ClosedForm> worse = formula(stage, Path.LEAST_PER_METRE);
         Optional<ClosedForm> other = formula(stage, Path.MOST_PER_METRE);
         boolean same =
@@ -48,15 +50,51 @@ final class CaseStudy {
         if (obstacle.isPresent()) {
             return new Simulation.NotPossible(obstacle.get());
         }
-        ClosingStudy study = new ClosingStudy(source, stage, on, Path.LEAST_PER_METRE, request.trapped());
+        List<ClosingStudy> ends = ends(stage);
         if (request.degrees().isPresent()) {
-            return new Simulation.Given(study.at(request.degrees().get(), true));
+            List<Closing> found =
+                    ends.stream().map(e -> e.at(request.degrees().get(), true)).toList();
+            Closing worse = worse(found, Closing::peakAmperes);
+            return new Simulation.Given(worse, without(found, List.of(worse)));
         }
-        return new Simulation.Worst(
-                study.worstTogetherForCurrent(),
-                study.worstTogetherForVoltage(),
-                study.worstApartForCurrent(),
-                study.worstApartForVoltage());
+        List<Closing> all = new ArrayList<>();
+        List<Closing> picked = List.of(
+                pick(ends, ClosingStudy::worstTogetherForCurrent, Closing::peakAmperes, all),
+                pick(ends, ClosingStudy::worstTogetherForVoltage, Closing::legPerPeak, all),
+                pick(ends, ClosingStudy::worstApartForCurrent, Closing::peakAmperes, all),
+                pick(ends, ClosingStudy::worstApartForVoltage, Closing::legPerPeak, all));
+        return new Simulation.Worst(picked.get(0), picked.get(1), picked.get(2), picked.get(3), without(all, picked));
+    }
+
+    /** The study at each end of the bus's inductance; once where no length of bus counts. */
+    private List<ClosingStudy> ends(SwitchedStage closing) {
+        boolean bus = closing.path().busMetres() > 0.0
+                || on.stream().anyMatch(s -> s.path().busMetres() > 0.0);
+        List<Double> ends = bus ? List.of(Path.LEAST_PER_METRE, Path.MOST_PER_METRE) : List.of(Path.LEAST_PER_METRE);
+        return ends.stream()
+                .map(perMetre -> new ClosingStudy(source, closing, on, perMetre, request.trapped()))
+                .toList();
+    }
+
+    private static Closing pick(
+            List<ClosingStudy> ends,
+            Function<ClosingStudy, Closing> find,
+            ToDoubleFunction<Closing> measure,
+            List<Closing> all) {
+        List<Closing> found = ends.stream().map(find).toList();
+        all.addAll(found);
+        return worse(found, measure);
+    }
+
+    private static Closing worse(List<Closing> found, ToDoubleFunction<Closing> measure) {
+        // Equal to rounding, the first counts: the same answer in every home of the code.
+        return found.stream()
+                .reduce((a, b) -> measure.applyAsDouble(b) > measure.applyAsDouble(a) * (1.0 + 1e-9) ? b : a)
+                .orElseThrow();
+    }
+
+    private static List<Closing> without(List<Closing> all, List<Closing> picked) {
+        return all.stream().filter(c -> !picked.contains(c)).toList();
     }
 
     /** Why nothing can be simulated; empty where it can. */
@@ -148,12 +186,15 @@ final class CaseStudy {
         for (int step = 0; step < MOST_STEPS; step++) {
             double added = wanted - formula.henries();
             SwitchedStage eased = stage.with(stage.path().plus(added));
-            ClosingStudy study = new ClosingStudy(source, eased, on, Path.LEAST_PER_METRE, request.trapped());
-            Closing closing = request.degrees().isPresent()
-                    ? study.at(request.degrees().get(), false)
-                    : study.worstTogetherForCurrent();
+            List<Closing> closings = ends(eased).stream()
+                    .map(study -> request.degrees().isPresent()
+                            ? study.at(request.degrees().get(), false)
+                            : study.worstTogetherForCurrent())
+                    .toList();
+            Closing closing = worse(closings, Closing::peakAmperes);
             double over = Math.max(
-                    Math.pow(closing.peakAmperes() / (peak * MARGIN), 2.0), closing.product() / (product * MARGIN));
+                    Math.pow(closing.peakAmperes() / (peak * MARGIN), 2.0),
+                    worse(closings, Closing::product).product() / (product * MARGIN));
             if (over <= 1.0) {
                 return Optional.of(new Remedy(
                         stage.name(),

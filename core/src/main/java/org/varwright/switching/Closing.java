@@ -9,6 +9,7 @@ import org.varwright.transients.Wave;
 /**
  * One closing, simulated.
  *
+ * @param busHenriesPerMetre inductance of the bus that was counted with: one of the two ends of what is usual [H/m]
  * @param degrees angle at which poles A, B and C close: 0 where the voltage of phase A to ground rises through zero, 90 at its peak
  * @param peakAmperes largest peak in a pole of the stage that closes
  * @param pole the pole, A, B or C
@@ -23,6 +24,7 @@ import org.varwright.transients.Wave;
  * @param recorded waveforms where they were kept
  */
 public record Closing(
+        double busHenriesPerMetre,
         List<Double> degrees,
         double peakAmperes,
         String pole,

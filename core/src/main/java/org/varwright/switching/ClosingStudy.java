@@ -32,6 +32,7 @@ final class ClosingStudy {
     private static final String[] PHASES = {"A", "B", "C"};
 
     private final BankCircuit bank;
+    private final double perMetre;
     private final Setting setting;
     private final WorstAngle.Memory memory;
     private final double degreesASecond;
@@ -51,6 +52,7 @@ final class ClosingStudy {
             List<SwitchedStage> on,
             double perMetre,
             Map<String, Double> trapped) {
+        this.perMetre = perMetre;
         List<SwitchedStage> all = new ArrayList<>();
         all.add(closing);
         all.addAll(on);
@@ -242,6 +244,7 @@ final class ClosingStudy {
             dip = Math.max(dip, dip(outcome.happenings(), at + p));
         }
         return new Closing(
+                perMetre,
                 degrees,
                 outcome.swings().get(pole).magnitude(),
                 PHASES[pole],

@@ -11,7 +11,7 @@ import java.util.stream.Stream;
  * @param alreadyOn names of the stages that are on
  * @param formula by closed form, with the inductance of the bus at the end that is worse; empty where data are missing
  * @param otherEnd the same with the inductance of the bus at its other end
- * @param simulation in time, with the inductance at the worse end
+ * @param simulation in time, at both ends
  */
 public record InrushCase(
         String stage,
@@ -26,8 +26,13 @@ public record InrushCase(
     /** Every closing that was simulated. */
     public List<Closing> closings() {
         return switch (simulation) {
-            case Simulation.Worst w -> List.of(w.together(), w.togetherVolts(), w.apart(), w.apartVolts());
-            case Simulation.Given g -> List.of(g.closing());
+            case Simulation.Worst w ->
+                Stream.concat(
+                                Stream.of(w.together(), w.togetherVolts(), w.apart(), w.apartVolts()),
+                                w.lesser().stream())
+                        .toList();
+            case Simulation.Given g ->
+                Stream.concat(Stream.of(g.closing()), g.lesser().stream()).toList();
             case Simulation.NotPossible n -> List.of();
         };
     }

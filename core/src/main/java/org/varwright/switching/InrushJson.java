@@ -82,6 +82,7 @@ public final class InrushJson {
                                 .put("legPerPeak", s.legPerPeak())
                                 .build()));
         return Json.object()
+                .put("busHenriesPerMetre", c.busHenriesPerMetre())
                 .put("closingDegrees", numbers(c.degrees()))
                 .put("peakAmperes", c.peakAmperes())
                 .put("pole", c.pole())

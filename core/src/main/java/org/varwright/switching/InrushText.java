@@ -90,10 +90,11 @@ public final class InrushText {
     private static void details(Page page, InrushCase c) {
         page.blank().text(c.title());
         c.otherEnd()
-                .ifPresent(o -> page.row(
-                        "bus at 1 µH/m",
-                        amperes(o.peakAmperes()) + " at " + hertz(o.hertz())
-                                + " by formula; the rest is at 0.65 µH/m, which is worse"));
+                .ifPresent(
+                        o -> page.row(
+                                "bus at 1 µH/m",
+                                amperes(o.peakAmperes()) + " at " + hertz(o.hertz())
+                                        + " by formula (above: at 0.65 µH/m); in time both ends are run and the worse is shown"));
         switch (c.simulation()) {
             case Simulation.NotPossible n -> page.row("in time", n.why());
             case Simulation.Given g -> closing(page, "at the angles asked for", g.closing());
@@ -118,14 +119,20 @@ public final class InrushText {
                         + times(c.legPerPeak()) + " (" + Dimension.VOLTAGE.format(c.legVolts(), 3) + "); bus drops by "
                         + Dimension.digits(100.0 * c.busDip(), 2) + " % and reaches " + times(c.busPerPeak())
                         + "; poles at "
-                        + degrees(c));
+                        + degrees(c)
+                        + bus(c));
     }
 
     private static void volts(Page page, String label, Closing c) {
         page.row(
                 label,
                 "leg " + c.leg() + " " + times(c.legPerPeak()) + " (" + Dimension.VOLTAGE.format(c.legVolts(), 3)
-                        + "), " + amperes(c.peakAmperes()) + "; poles at " + degrees(c));
+                        + "), " + amperes(c.peakAmperes()) + "; poles at " + degrees(c) + bus(c));
+    }
+
+    /** Which end of the bus's inductance it was, where it was not the usual one. */
+    private static String bus(Closing c) {
+        return c.busHenriesPerMetre() > Path.LEAST_PER_METRE ? "; bus at 1 µH/m" : "";
     }
 
     private static String degrees(Closing c) {

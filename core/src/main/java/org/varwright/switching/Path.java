@@ -40,7 +40,7 @@ record Path(
                 gaps.add(Gap.of(
                         stage.name(),
                         "resistance of the reactor (reactor: {resistance: …})",
-                        "counted as 0 Ω: I²t and later peaks come out too high, never too low"));
+                        "counted as 0 Ω: I²t and later peaks come out too high as a rule"));
             }
             double factor = reactor.position() == Reactor.Position.LINE ? 1.0 : inOnePhase(stage);
             ohms = reactor.resistanceOhms().orElse(0.0) * factor;
@@ -51,13 +51,15 @@ record Path(
             gaps.add(Gap.of(
                     stage.name(),
                     "inductance of its own wiring (stray-inductance)",
-                    "counted as 0 H: current and frequency come out too high, never too low"));
+                    "counted as 0 H: by formula current and frequency come out too high; in time as a rule, but by some per"
+                            + " cent the other way where stages of several frequencies meet"));
         }
         if (stage.busMetres().isEmpty()) {
             gaps.add(Gap.of(
                     stage.name(),
                     "length of bus from the common point (bus-length)",
-                    "counted as 0 m: current and frequency come out too high, never too low"));
+                    "counted as 0 m: by formula current and frequency come out too high; in time as a rule, but by some per"
+                            + " cent the other way where stages of several frequencies meet"));
         }
         return new Path(
                 line,

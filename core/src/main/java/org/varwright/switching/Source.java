@@ -54,7 +54,7 @@ record Source(double lineVolts, Optional<Behind> behind, double radiansPerSecond
                 gaps.add(Gap.of(
                         "system",
                         "ratio of reactance to resistance (x-over-r)",
-                        "the source damps nothing here: I²t and later peaks come out too high, never too low"));
+                        "the source damps nothing here: I²t and later peaks come out too high as a rule"));
             }
             behind = Optional.of(new Behind(r, x / omega, volts / Math.sqrt(3.0) / z));
         } else {

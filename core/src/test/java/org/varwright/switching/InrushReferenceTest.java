@@ -182,7 +182,7 @@ class InrushReferenceTest {
                 1e-6 * free.peakAmperes() * free.peakAmperes() * periods);
     }
 
-    /** 10 m of bus: 6.5 to 10 µH (0.65 to 1 µH/m: common practice, no source); the lower end is judged. */
+    /** 10 m of bus: 6.5 to 10 µH (0.65 to 1 µH/m: common practice, no source); by formula the lower end is worse. */
     @Test
     void bothEndsOfTheBus() {
         TestBank.Plan plan = wye(1800e3, 0.0).wiring(OptionalDouble.of(10.0), OptionalDouble.of(1e-6));
