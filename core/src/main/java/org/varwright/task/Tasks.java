@@ -11,6 +11,7 @@ import org.varwright.bank.Harmonic;
 import org.varwright.bankfile.BankCheck;
 import org.varwright.bankfile.BankCheckJson;
 import org.varwright.bankfile.BankFile;
+import org.varwright.bankfile.BankJson;
 import org.varwright.bankfile.BankReading;
 import org.varwright.discharge.Discharge;
 import org.varwright.discharge.DischargeJson;
@@ -101,6 +102,7 @@ public final class Tasks {
         String task = request.text("task");
         return switch (task) {
             case "check" -> BankCheckJson.of(BankCheck.of(reading(request)));
+            case "bank" -> BankJson.of(bank(request));
             case "draw" -> draw(bank(request));
             case "interlock" ->
                 InterlockJson.of(Interlocking.examine(bank(request), memory(request), Verifier.Progress.SILENT));
@@ -122,7 +124,7 @@ public final class Tasks {
                         Message.TASK_UNKNOWN,
                         new Place("", 0, 0, "task"),
                         task,
-                        "check, draw, interlock, isolate, discharge, unbalance, survey, fit, energize, locate, fuses, duty, resonance, inrush, job, job-propose");
+                        "check, bank, draw, interlock, isolate, discharge, unbalance, survey, fit, energize, locate, fuses, duty, resonance, inrush, job, job-propose");
         };
     }
 
