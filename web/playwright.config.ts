@@ -1,0 +1,23 @@
+import { defineConfig } from '@playwright/test';
+
+export default defineConfig({
+  testDir: 'tests',
+  outputDir: 'target/test-results',
+  // A job is long, and the machines that run this are small.
+  timeout: 240_000,
+  expect: { timeout: 20_000 },
+  workers: process.env['CI'] === undefined ? 1 : 2,
+  forbidOnly: true,
+  retries: 0,
+  reporter: [['list']],
+  use: {
+    launchOptions: {
+      executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
+      args: ['--no-sandbox', '--disable-background-networking', '--disable-quic'],
+    },
+    locale: 'en-US',
+    timezoneId: 'UTC',
+    viewport: { width: 1280, height: 800 },
+    actionTimeout: 20_000,
+  },
+});

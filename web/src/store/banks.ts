@@ -1,0 +1,65 @@
+/** Bank files on this device. */
+import { Refused, ask } from '../core/core';
+import { database, sha256, type StoredBank } from './database';
+import { storeFailure } from './failure';
+import { nameOf } from './sync.svelte';
+
+/** A bank file is text of a few hundred kB at most; the server takes no more. */
+export const LARGEST_BANK_BYTES = 2_000_000;
+
+export class WrongFile extends Error {}
+
+/** The id of a bank on devices and server: from its name, lower case, digits and dashes. */
+export function idOf(name: string): string {
+  return name
+    .normalize('NFKD')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 60);
+}
+
+/**
+ * Reads a file that a person chose as a bank file, and checks it.
+ *
+ * @throws WrongFile where it is not text or too large; Refused where `core` can't make a bank of it
+ */
+export async function readBankFile(file: File): Promise<string> {
+  if (file.size > LARGEST_BANK_BYTES) {
+    throw new WrongFile(`${file.name} has ${Math.ceil(file.size / 1e6)} MB; a bank file has 2 MB at most. Choose a *.bank.yaml file.`);
+  }
+  let text: string;
+  try {
+    text = new TextDecoder('utf-8', { fatal: true }).decode(await file.arrayBuffer());
+  } catch {
+    throw new WrongFile(`${file.name} is not text in UTF-8. Choose a *.bank.yaml file.`);
+  }
+  if (text.includes('\0')) {
+    throw new WrongFile(`${file.name} is not a text file. Choose a *.bank.yaml file.`);
+  }
+  const answer = await ask('check', { bank: text });
+  if (!answer.ok) {
+    throw new Refused(answer.problems);
+  }
+  return text;
+}
+
+/** Keeps a bank file. A bank of the same id is replaced; jobs keep the file that they were opened with. */
+export async function keepBank(text: string, id?: string): Promise<StoredBank> {
+  const name = nameOf(text) ?? 'bank';
+  const known = await database.banks.get(id ?? idOf(name));
+  const bank: StoredBank = {
+    id: id ?? (idOf(name) || 'bank'),
+    name,
+    text,
+    sha256: await sha256(text),
+    base: known?.base ?? '',
+    changedAt: Date.now(),
+  };
+  try {
+    await database.banks.put(bank);
+  } catch (error) {
+    throw storeFailure(error);
+  }
+  return bank;
+}

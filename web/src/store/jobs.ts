@@ -1,0 +1,35 @@
+/** New jobs. */
+import { Refused } from '../core/core';
+import { person } from '../person.svelte';
+import { add } from './log';
+import { idOf } from './banks';
+import { nameOf } from './sync.svelte';
+
+export interface Opening {
+  readonly title: string;
+  readonly number?: string;
+  readonly reason?: string;
+  readonly alarm?: string;
+}
+
+/** A job's name: bank, day, and three letters so that two devices apart make two jobs. */
+function jobName(bankText: string): string {
+  const day = new Date().toISOString().slice(0, 10);
+  const letters = Array.from(crypto.getRandomValues(new Uint8Array(3)), (b) => 'abcdefghkmnpqrstuvwxyz'[b % 22]).join('');
+  return `${idOf(nameOf(bankText) ?? 'bank').slice(0, 40)}-${day}-${letters}`;
+}
+
+/**
+ * Opens a job on a bank with the file as it is now.
+ *
+ * @returns its name
+ * @throws Refused where the rules refuse it; StoreFailure where the device can't keep it
+ */
+export async function startJob(bankText: string, opening: Opening): Promise<string> {
+  const job = jobName(bankText);
+  const added = await add(job, { type: 'opened', body: { bank: bankText, ...opening }, by: person.name });
+  if (!added.ok) {
+    throw new Refused(added.problems);
+  }
+  return job;
+}

@@ -1,0 +1,136 @@
+/** The logs of jobs on this device: `core` judges an event, it goes to disk, and only then does anybody learn that it stands. */
+import { ask, type JobState, type Json, type Problem } from '../core/core';
+import { database, deviceName, sha256, type StoredEvent } from './database';
+import { storeFailure } from './failure';
+
+export type Added =
+  { readonly ok: true; readonly state: JobState; readonly id: string } | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** What is added: its type and body as in the job log, and who says so. */
+export interface Entry {
+  readonly type: string;
+  readonly body: { readonly [name: string]: Json };
+  readonly by: string;
+}
+
+/** The text of a job's log; lines by device and number, as everybody orders them. */
+export async function logText(job: string): Promise<string> {
+  const events = await database.events.where('job').equals(job).toArray();
+  events.sort((a, b) => (a.device < b.device ? -1 : a.device > b.device ? 1 : a.seq - b.seq || (a.hash < b.hash ? -1 : 1)));
+  return events.map((e) => `${e.line}\n`).join('');
+}
+
+/** A line of a log, read. */
+export interface Line {
+  readonly id: string;
+  readonly device: string;
+  readonly seq: number;
+  readonly clock: { readonly wall: number };
+  readonly by: string;
+  readonly type: string;
+  readonly body: JsonBody;
+}
+
+type JsonBody = { readonly [name: string]: Json };
+
+/** Every line of a job in the order of the devices' clocks. */
+export async function logLines(job: string): Promise<readonly Line[]> {
+  const events = await database.events.where('job').equals(job).toArray();
+  return events.map((e) => JSON.parse(e.line) as Line).sort((a, b) => a.clock.wall - b.clock.wall || a.seq - b.seq);
+}
+
+/** What stands in a job; undefined where this device has nothing of it. */
+export async function jobState(job: string): Promise<JobState | undefined> {
+  const log = await logText(job);
+  if (log === '') {
+    return undefined;
+  }
+  const answer = await ask('job', { log });
+  if (!answer.ok) {
+    throw new Error(answer.problems.map((p) => p.message).join('\n'));
+  }
+  return answer.result;
+}
+
+/**
+ * Adds an event. Only one tab at a time writes to a job, so that this device's chain stays one chain.
+ *
+ * @throws StoreFailure where the device can't write it; then nothing was added
+ */
+export async function add(job: string, entry: Entry): Promise<Added> {
+  return navigator.locks.request(`varwright-job-${job}`, async () => {
+    const device = await deviceName();
+    const answer = await ask('job-propose', { job, log: await logText(job), device, now: Date.now(), ...entry });
+    if (!answer.ok) {
+      return answer;
+    }
+    const { line, hash, job: state } = answer.result;
+    const event = JSON.parse(line) as { id: string; seq: number };
+    try {
+      await database.transaction('rw', database.events, database.cards, async () => {
+        await database.events.add({ hash, job, device, seq: event.seq, line, sent: 0 });
+        await database.cards.put(card(state));
+      });
+    } catch (error) {
+      throw storeFailure(error);
+    }
+    changes.postMessage({ job });
+    return { ok: true, state, id: event.id };
+  });
+}
+
+/** Takes in lines that another device wrote. Lines already here stay as they are. */
+export async function take(job: string, lines: readonly string[], sent: 0 | 1): Promise<number> {
+  const events: StoredEvent[] = [];
+  for (const line of lines) {
+    const event = JSON.parse(line) as { job: string; device: string; seq: number };
+    events.push({ hash: await sha256(line), job, device: event.device, seq: event.seq, line, sent });
+  }
+  let added = 0;
+  try {
+    await database.transaction('rw', database.events, async () => {
+      const known = new Set(await database.events.where('job').equals(job).primaryKeys());
+      const fresh = events.filter((e) => !known.has(e.hash));
+      await database.events.bulkAdd(fresh);
+      if (sent === 1) {
+        await database.events
+          .where('hash')
+          .anyOf(events.map((e) => e.hash))
+          .modify({ sent: 1 });
+      }
+      added = fresh.length;
+    });
+  } catch (error) {
+    throw storeFailure(error);
+  }
+  if (added > 0) {
+    const state = await jobState(job);
+    if (state !== undefined) {
+      await database.cards.put(card(state));
+    }
+    changes.postMessage({ job });
+  }
+  return added;
+}
+
+const changes = new BroadcastChannel('varwright-jobs');
+
+/** Calls when another tab, or the exchange with the server, has added to a job. */
+export function onChange(heard: (job: string) => void): () => void {
+  const channel = new BroadcastChannel('varwright-jobs');
+  channel.onmessage = (event: MessageEvent<{ job: string }>) => heard(event.data.job);
+  return () => channel.close();
+}
+
+function card(state: JobState) {
+  return {
+    job: state.job,
+    title: state.title ?? state.job,
+    bank: state.bank ?? '',
+    phase: state.order?.phase ?? 'none',
+    closed: state.closed !== null,
+    peopleOn: state.people.length,
+    stopped: state.stopped !== null,
+    changedAt: Date.now(),
+  };
+}

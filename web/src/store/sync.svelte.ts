@@ -1,0 +1,215 @@
+/** The exchange with the server: lines, files and banks go up, what others wrote comes down. The app never waits for it. */
+import { database, keep, setting, sha256 } from './database';
+import { take } from './log';
+
+export type Standing = 'syncing' | 'here' | 'away' | 'refused';
+
+const EVERY_MS = 15_000;
+const LINES_A_PIECE = 500;
+
+interface ServerBank {
+  readonly id: string;
+  readonly sha256: string;
+}
+
+class Sync {
+  standing = $state<Standing>('syncing');
+  why = $state('');
+  waiting = $state(0);
+  #running = false;
+  #again = false;
+
+  start(): void {
+    void this.now();
+    setInterval(() => void this.now(), EVERY_MS);
+    addEventListener('online', () => void this.now());
+    new BroadcastChannel('varwright-jobs').onmessage = () => void this.now();
+  }
+
+  /** Exchanges everything once. One tab does it at a time; others wait for the next turn. */
+  async now(): Promise<void> {
+    if (this.#running) {
+      this.#again = true;
+      return;
+    }
+    this.#running = true;
+    try {
+      await navigator.locks.request('varwright-sync', { ifAvailable: true }, async (lock) => {
+        if (lock !== null) {
+          await this.#exchange();
+        }
+      });
+    } finally {
+      this.#running = false;
+      if (this.#again) {
+        this.#again = false;
+        setTimeout(() => void this.now(), 200);
+      }
+    }
+  }
+
+  async #exchange(): Promise<void> {
+    try {
+      await count(this);
+      const refusals = [...(await sendLines()), ...(await sendAttachments()), ...(await exchangeBanks())];
+      await fetchLines();
+      await count(this);
+      this.standing = refusals.length === 0 ? 'here' : 'refused';
+      this.why = refusals[0] ?? '';
+    } catch (error) {
+      if (!(error instanceof TypeError) && !(error instanceof Away)) {
+        this.why = error instanceof Error ? error.message : String(error);
+      }
+      this.standing = 'away';
+    }
+  }
+}
+
+/** No answer, or none that makes sense. */
+class Away extends Error {}
+
+async function count(sync: Sync): Promise<void> {
+  sync.waiting = (await database.events.where('sent').equals(0).count()) + (await database.attachments.where('sent').equals(0).count());
+}
+
+async function call(path: string, init: RequestInit = {}): Promise<Response> {
+  const response = await fetch(path, { ...init, cache: 'no-store', signal: AbortSignal.timeout(20_000) });
+  if (response.status >= 500) {
+    throw new Away(`${path}: ${response.status}`);
+  }
+  return response;
+}
+
+async function refusal(response: Response): Promise<string> {
+  try {
+    const problem = (await response.json()) as { detail?: string; title?: string };
+    return problem.detail ?? problem.title ?? String(response.status);
+  } catch {
+    return String(response.status);
+  }
+}
+
+async function sendLines(): Promise<string[]> {
+  const refusals: string[] = [];
+  const unsent = await database.events.where('sent').equals(0).toArray();
+  const jobs = [...new Set(unsent.map((e) => e.job))];
+  for (const job of jobs) {
+    const events = unsent.filter((e) => e.job === job).sort((a, b) => a.seq - b.seq);
+    for (let from = 0; from < events.length; from += LINES_A_PIECE) {
+      const piece = events.slice(from, from + LINES_A_PIECE);
+      const response = await call(`/api/jobs/${encodeURIComponent(job)}/events`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/x-ndjson' },
+        body: piece.map((e) => `${e.line}\n`).join(''),
+      });
+      if (!response.ok) {
+        refusals.push(await refusal(response));
+        break;
+      }
+      await database.events
+        .where('hash')
+        .anyOf(piece.map((e) => e.hash))
+        .modify({ sent: 1 });
+    }
+  }
+  return refusals;
+}
+
+async function fetchLines(): Promise<void> {
+  const response = await call('/api/jobs');
+  if (!response.ok) {
+    throw new Away(await refusal(response));
+  }
+  const listed = (await response.json()) as { jobs: { job: string; hash?: string }[] };
+  const seen = (await setting<Record<string, string>>('server-jobs')) ?? {};
+  for (const { job: id, hash } of listed.jobs) {
+    if (hash !== undefined && seen[id] === hash) {
+      continue;
+    }
+    const lines = await call(`/api/jobs/${encodeURIComponent(id)}/events`);
+    if (lines.ok) {
+      await take(
+        id,
+        (await lines.text()).split('\n').filter((l) => l !== ''),
+        1,
+      );
+      if (hash !== undefined) {
+        seen[id] = hash;
+      }
+    }
+  }
+  await keep('server-jobs', seen);
+}
+
+async function sendAttachments(): Promise<string[]> {
+  const refusals: string[] = [];
+  for (const attachment of await database.attachments.where('sent').equals(0).toArray()) {
+    const response = await call(`/api/attachments/${attachment.sha256}`, {
+      method: 'PUT',
+      headers: { 'content-type': attachment.mediaType },
+      body: attachment.bytes,
+    });
+    if (response.ok) {
+      await database.attachments.update(attachment.sha256, { sent: 1 });
+    } else {
+      refusals.push(await refusal(response));
+    }
+  }
+  return refusals;
+}
+
+/** A bank changed here goes up unless somebody else has changed it meanwhile: then both stay and the person is told. */
+async function exchangeBanks(): Promise<string[]> {
+  const response = await call('/api/banks');
+  if (!response.ok) {
+    throw new Away(await refusal(response));
+  }
+  const refusals: string[] = [];
+  const theirs = new Map(((await response.json()) as { banks: ServerBank[] }).banks.map((b) => [b.id, b.sha256]));
+  for (const bank of await database.banks.toArray()) {
+    const there = theirs.get(bank.id);
+    if (there === bank.sha256) {
+      if (bank.base !== there) {
+        await database.banks.update(bank.id, { base: there });
+      }
+    } else if (bank.sha256 !== bank.base && (there ?? '') === bank.base) {
+      const put = await call(`/api/banks/${encodeURIComponent(bank.id)}`, {
+        method: 'PUT',
+        headers: { 'content-type': 'application/yaml', ...(there === undefined ? { 'if-none-match': '*' } : { 'if-match': `"${there}"` }) },
+        body: bank.text,
+      });
+      if (put.ok) {
+        await database.banks.update(bank.id, { base: bank.sha256 });
+      } else {
+        refusals.push(await refusal(put));
+      }
+    } else if (bank.sha256 !== bank.base) {
+      refusals.push(`${bank.name}: changed here and on the server. Export yours, then take the server's and put your change in again.`);
+    } else if (there !== undefined) {
+      await fetchBank(bank.id);
+    }
+    theirs.delete(bank.id);
+  }
+  for (const id of theirs.keys()) {
+    await fetchBank(id);
+  }
+  return refusals;
+}
+
+async function fetchBank(id: string): Promise<void> {
+  const response = await call(`/api/banks/${encodeURIComponent(id)}`);
+  if (!response.ok) {
+    return;
+  }
+  const text = await response.text();
+  const hash = await sha256(text);
+  await database.banks.put({ id, name: nameOf(text) ?? id, text, sha256: hash, base: hash, changedAt: Date.now() });
+}
+
+/** The name that a bank file gives itself, for lists; the file as a whole is judged by `core`. */
+export function nameOf(text: string): string | undefined {
+  const line = /^name:\s*(.+?)\s*$/m.exec(text)?.[1];
+  return line?.replace(/^(["'])(.*)\1$/, '$2');
+}
+
+export const sync = new Sync();
