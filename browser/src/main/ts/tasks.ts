@@ -66,6 +66,8 @@ export interface Step {
   readonly secondPerson: boolean;
   readonly holdPoint: boolean;
   readonly items: readonly string[];
+  /** What must be written down with the confirmation. */
+  readonly asks: 'label' | 'reading' | 'count' | null;
   readonly challenge: { readonly say: string; readonly answer: string } | null;
   readonly basis: Basis | null;
 }

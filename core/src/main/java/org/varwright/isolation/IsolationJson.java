@@ -127,7 +127,8 @@ public final class IsolationJson {
                 .put("ifNot", step.ifNot())
                 .put("secondPerson", step.secondPerson())
                 .put("holdPoint", step.holdPoint())
-                .put("items", Json.strings(step.items()));
+                .put("items", Json.strings(step.items()))
+                .put("asks", step.asks().map(a -> Json.of(a.code())).orElse(Json.none()));
         json.put(
                 "challenge",
                 step.challenge()

@@ -101,6 +101,26 @@ public record OrderStep(
         }
     }
 
+    /** What must be written down with the confirmation of a step; nothing else proves that it was read there and then. */
+    public enum Asks {
+        /** The label of the bank or compartment, from the thing itself. */
+        LABEL("label"),
+        /** What the tester or meter showed. */
+        READING("reading"),
+        /** How many were counted. */
+        COUNT("count");
+
+        private final String code;
+
+        Asks(String code) {
+            this.code = code;
+        }
+
+        public String code() {
+            return code;
+        }
+    }
+
     /** A key that goes somewhere. */
     public record KeyMove(String key, String from, String to) {}
 
@@ -135,5 +155,22 @@ public record OrderStep(
             case Task.Counted ignored -> List.of();
             case Task.Confirmed ignored -> List.of();
         };
+    }
+
+    /** What must be written down with its confirmation, besides ticks and names. */
+    public Optional<Asks> asks() {
+        if (kind == Kind.TEST) {
+            return Optional.of(Asks.READING);
+        }
+        if (task instanceof Task.Counted counted) {
+            return counted.of() == Task.Counted.Things.PEOPLE_AND_TOOLS ? Optional.empty() : Optional.of(Asks.COUNT);
+        }
+        if (task instanceof Task.Confirmed confirmed) {
+            return switch (confirmed.of()) {
+                case BANK, COMPARTMENT -> Optional.of(Asks.LABEL);
+                case SOURCE, BACK_FEED, WORK_MAY_BEGIN, READY_TO_ENERGIZE, SELECTOR, IN_SERVICE -> Optional.empty();
+            };
+        }
+        return Optional.empty();
     }
 }

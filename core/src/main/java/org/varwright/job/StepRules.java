@@ -92,7 +92,7 @@ final class StepRules {
 
     /** Bank and compartment are told by what stands on them, not by where a person believes to be. */
     private Optional<Problem> label(OrderStep step, Fact.StepConfirmed fact) {
-        if (!(step.task() instanceof Task.Confirmed confirmed)) {
+        if (!(step.task() instanceof Task.Confirmed confirmed) || step.asks().isEmpty()) {
             return Optional.empty();
         }
         Optional<String> wanted = switch (confirmed.of()) {
@@ -114,10 +114,11 @@ final class StepRules {
     }
 
     private static Optional<Problem> reading(OrderStep step, Fact.StepConfirmed fact) {
-        if (step.kind() == OrderStep.Kind.TEST && fact.reading().isEmpty()) {
+        if (step.asks().equals(Optional.of(OrderStep.Asks.READING))
+                && fact.reading().isEmpty()) {
             return Optional.of(JobRules.problem(Message.JOB_READING_MISSING, String.valueOf(step.n())));
         }
-        if (step.task() instanceof Task.Counted counted && counted.of() != Task.Counted.Things.PEOPLE_AND_TOOLS) {
+        if (step.task() instanceof Task.Counted counted && step.asks().isPresent()) {
             String wanted = String.valueOf(counted.count());
             if (fact.reading().isEmpty()) {
                 return Optional.of(JobRules.problem(Message.JOB_COUNT_MISSING, String.valueOf(step.n())));
