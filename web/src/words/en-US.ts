@@ -96,6 +96,21 @@ export const enUS = {
   'people.on': 'Sign on',
   'people.onTitle': 'Sign somebody on',
   'people.off': 'Sign off',
+  'files.takePhoto': 'Take a photo',
+  'files.choosePhoto': 'Add a photo',
+  'files.chooseFile': 'Add a file',
+  'files.working': 'Being taken in …',
+  'files.save': 'Save {name}',
+  'files.notHere': 'Neither this device nor a server in reach has it.',
+  'files.tooLarge': '{name} has {size}; a file of a job has {most} at most. Nothing was taken in.',
+  'files.empty': '{name} is empty. Nothing was taken in.',
+  'files.photoTooLarge':
+    '{name} has {size}; a photo has {most} at most. Nothing was taken in. Set the camera to a smaller size and take it again.',
+  'files.notPhoto': '{name} is not a JPEG, PNG or WebP picture. Nothing was taken in. Set the camera to JPEG, or add it as a file.',
+  'files.photoPixels':
+    '{name} has {width} × {height} points, more than this device can safely open. Nothing was taken in. Set the camera to 48 megapixels or less and take it again.',
+  'files.photoBroken': '{name} is damaged: it begins like a picture and can not be opened. Nothing was taken in. Take it again.',
+  'files.unreadable': 'The file can not be read. Nothing was taken in. Copy it to this device, then choose it again.',
 } as const;
 
 export type Key = keyof typeof enUS;
