@@ -96,7 +96,7 @@ class ArchitectureTest {
             List.of("interlock", "network", "limit", "transients"),
             List.of("bankfile", "jobsheet"),
             List.of("bank"),
-            List.of("plot"),
+            List.of("plot", "waveform"),
             List.of("svg", "page", "quantity", "basis", "problem", "json"));
 
     @Test

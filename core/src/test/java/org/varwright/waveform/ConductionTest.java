@@ -1,0 +1,91 @@
+package org.varwright.waveform;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+/** REC-5. */
+class ConductionTest {
+    private static List<Conduction.Run> runs(Signal i) {
+        return Conduction.of(i, Cycles.of(i.base(), Optional.empty(), 60.0), 0.5);
+    }
+
+    @Test
+    void aCurrentThatStopsAtItsZero() {
+        double stop = 9.25 / 60.0;
+        Signal i = Waves.of(7680.0, 0.3, t -> t < stop ? Waves.wave(50.0, 60.0, 0.0, t) : 0.0);
+        Conduction.Run run = runs(i).getFirst();
+        assertEquals(1, runs(i).size());
+        assertTrue(run.fromBegin());
+        assertFalse(run.toEnd());
+        assertEquals(stop, run.stopSeconds(), 1.0 / 7680.0);
+    }
+
+    @Test
+    void aCurrentThatStartsAnywhere() {
+        for (long seed = 1; seed <= 60; seed++) {
+            Random random = new Random(seed);
+            double start = 0.1 + 0.05 * random.nextDouble();
+            double offset = 0.8 * (random.nextDouble() - 0.5);
+            double degrees = 360.0 * random.nextDouble();
+            Signal i = Waves.of(
+                    7680.0,
+                    0.3,
+                    t -> offset
+                            + 0.05 * random.nextGaussian()
+                            + (t < start
+                                    ? 0.0
+                                    : Waves.wave(50.0, 60.0, degrees, t)
+                                            + 400.0
+                                                    * Math.exp(-(t - start) / 2e-3)
+                                                    * Math.sin(2.0 * Math.PI * 620.0 * (t - start))));
+            List<Conduction.Run> runs = runs(i);
+            assertEquals(1, runs.size(), "seed " + seed + " " + runs);
+            assertEquals(start, runs.getFirst().startSeconds(), 1.5 / 7680.0, "seed " + seed);
+            assertTrue(runs.getFirst().toEnd(), "seed " + seed);
+        }
+    }
+
+    @Test
+    void conductingAgainIsAnotherRun() {
+        double stop = 6.25 / 60.0;
+        double again = stop + 0.5 / 60.0;
+        Signal i = Waves.of(
+                7680.0,
+                0.3,
+                t -> t < stop
+                        ? Waves.wave(50.0, 60.0, 0.0, t)
+                        : t >= again && t < again + 0.5 / 60.0 ? Waves.wave(50.0, 60.0, 0.0, t) : 0.0);
+        List<Conduction.Run> runs = runs(i);
+        assertEquals(2, runs.size(), runs.toString());
+        assertEquals(again, runs.get(1).startSeconds(), 1.5 / 7680.0);
+        assertEquals(again + 0.5 / 60.0, runs.get(1).stopSeconds(), 1.5 / 7680.0);
+    }
+
+    @Test
+    void theTailOfATransformerIsNoCurrent() {
+        double stop = 6.25 / 60.0;
+        Signal i = Waves.of(
+                7680.0, 0.3, t -> t < stop ? Waves.wave(50.0, 60.0, 0.0, t) : 9.0 * Math.exp(-(t - stop) / 0.04));
+        assertEquals(stop, runs(i).getFirst().stopSeconds(), 2.0 / 7680.0);
+        assertEquals(1, runs(i).size());
+    }
+
+    @Test
+    void noiseIsNoCurrent() {
+        Random random = new Random(7);
+        assertEquals(List.of(), runs(Waves.of(7680.0, 0.3, t -> 0.1 * random.nextGaussian())));
+    }
+
+    @Test
+    void aCurrentWithoutPauseRunsFromBeginToEnd() {
+        Signal i = Waves.of(1200.0, 0.5, t -> Waves.wave(50.0, 60.0, 0.0, t) + Waves.wave(12.0, 300.0, 10.0, t));
+        assertEquals(1, runs(i).size());
+        assertTrue(runs(i).getFirst().fromBegin() && runs(i).getFirst().toEnd());
+    }
+}
