@@ -13,7 +13,8 @@ export default defineConfig({
   // Small pictures stay files: the content security policy has no place for more than it needs.
   build: { outDir: 'target/dist', emptyOutDir: true, target: 'es2022', assetsInlineLimit: 0, modulePreload: { polyfill: false } },
   worker: { format: 'es' },
-  server: { proxy: { '/api': { target: server, headers: { origin: server }, changeOrigin: true } } },
+  // The face of `core` lies beside this module.
+  server: { fs: { allow: ['..'] }, proxy: { '/api': { target: server, headers: { origin: server }, changeOrigin: true } } },
   plugins: [
     svelte(),
     core.plugin,
