@@ -2,7 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
-import { coreFiles } from './plugins/core-files';
+import { coreFiles } from './plugins/core-files.ts';
 
 const core = coreFiles(fileURLToPath(new URL('../browser/target/', import.meta.url)));
 const server = process.env['VARWRIGHT_SERVER'] ?? 'http://127.0.0.1:8740';

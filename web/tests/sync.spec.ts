@@ -1,0 +1,122 @@
+// The server comes and goes; other tabs and devices write too. Nothing that was confirmed is lost, and nobody's word replaces another's.
+import { expect, test, type Page } from '@playwright/test';
+import { doStep, stepNumber, type Hands } from './order';
+import { isMe, keptOffline, openBank, startOrder } from './person';
+import { Product } from './product';
+
+const hands: Hands = {
+  labels: { 'label of the bank': 'CR-BK3', 'bay 3': 'CR3-B3' },
+  second: 'T. Okafor',
+  wait: () => Promise.reject(new Error('this test does not wait')),
+};
+
+function jobOf(page: Page): string {
+  return /\/jobs\/([^/]+)/.exec(page.url())?.[1] ?? '';
+}
+
+async function serverLines(product: Product, job: string): Promise<string[]> {
+  const response = await fetch(`${product.address}api/jobs/${job}/events`);
+  return response.ok ? (await response.text()).split('\n').filter((l) => l !== '') : [];
+}
+
+async function deviceLines(page: Page, job: string): Promise<string[]> {
+  return page.evaluate(async (name) => {
+    const opened = await new Promise<IDBDatabase>((resolve, reject) => {
+      const request = indexedDB.open('varwright');
+      request.onsuccess = () => resolve(request.result);
+      request.onerror = () => reject(request.error);
+    });
+    const events = await new Promise<{ job: string; line: string }[]>((resolve, reject) => {
+      const request = opened.transaction('events').objectStore('events').getAll();
+      request.onsuccess = () => resolve(request.result as { job: string; line: string }[]);
+      request.onerror = () => reject(request.error);
+    });
+    opened.close();
+    return events.filter((e) => e.job === name).map((e) => e.line);
+  }, job);
+}
+
+test('the server is killed in the middle, the work goes on, and it gets everything when it is back', async ({ page, context }) => {
+  let product = await Product.serve();
+  await page.goto(product.address);
+  await keptOffline(context, page);
+  await isMe(page, 'R. Imhof');
+  await openBank(page, 'corbel-reach-3.bank.yaml');
+  await startOrder(page, /bay 3/);
+  const job = jobOf(page);
+  for (let i = 0; i < 3; i++) {
+    await doStep(page, hands);
+  }
+  await product.kill();
+  for (let i = 0; i < 3; i++) {
+    await doStep(page, hands);
+  }
+  await page.reload();
+  await expect(page.locator('article.card')).toBeVisible();
+  expect(await stepNumber(page)).toBe(7);
+  await expect(page.getByRole('status')).toContainText('Server away');
+  await doStep(page, hands);
+
+  product = await Product.serve(product.data, product.port);
+  await page.reload();
+  await expect.poll(async () => (await serverLines(product, job)).length).toBe(9);
+  expect((await serverLines(product, job)).sort()).toEqual((await deviceLines(page, job)).sort());
+  await product.stop();
+});
+
+test('two tabs write one chain', async ({ page, context }) => {
+  const product = await Product.serve();
+  await page.goto(product.address);
+  await isMe(page, 'R. Imhof');
+  await openBank(page, 'corbel-reach-3.bank.yaml');
+  await startOrder(page, /bay 3/);
+  const other = await context.newPage();
+  await other.goto(page.url());
+  await doStep(page, hands);
+  await expect.poll(() => stepNumber(other)).toBe(2);
+  // The same step from both at once: one stands, the other tab sees it.
+  await Promise.all([page.locator('.confirm button').click(), other.locator('.confirm button').click()]);
+  await expect.poll(() => stepNumber(page)).toBe(3);
+  await expect.poll(() => stepNumber(other)).toBe(3);
+  await expect(page.getByText('The log of this job was damaged or changed.')).toHaveCount(0);
+  const lines = (await deviceLines(page, jobOf(page))).map((l) => JSON.parse(l) as { seq: number });
+  expect(lines.map((l) => l.seq).sort((a, b) => a - b)).toEqual(lines.map((_, i) => i + 1));
+  await product.stop();
+});
+
+test('two devices that confirmed the same step apart: both stay, and a person decides', async ({ browser }) => {
+  const product = await Product.serve();
+  const one = await (await browser.newContext({ serviceWorkers: 'block' })).newPage();
+  await one.goto(product.address);
+  await isMe(one, 'R. Imhof');
+  await openBank(one, 'corbel-reach-3.bank.yaml');
+  await startOrder(one, /bay 3/);
+  const job = jobOf(one);
+  await expect.poll(async () => (await serverLines(product, job)).length).toBe(2);
+
+  const two = await (await browser.newContext({ serviceWorkers: 'block' })).newPage();
+  await two.goto(product.address);
+  await isMe(two, 'L. Brandt');
+  await expect(two.getByRole('link', { name: /Alarm on stage 3|Start a job/ })).toBeVisible();
+  await two.goto(`${product.address}jobs/${job}/way-in`);
+  await expect(two.locator('article.card')).toBeVisible();
+
+  // Both lose the server, both confirm step 1.
+  await one.context().setOffline(true);
+  await two.context().setOffline(true);
+  await doStep(one, hands);
+  await doStep(two, hands);
+  await one.context().setOffline(false);
+  await expect.poll(async () => (await serverLines(product, job)).length).toBe(3);
+  await two.context().setOffline(false);
+  await expect.poll(async () => (await serverLines(product, job)).length).toBe(4);
+
+  await expect(two.getByText(/Two records disagree/)).toBeVisible({ timeout: 40_000 });
+  await two.getByRole('button', { name: 'Decide' }).click();
+  await two.getByRole('dialog').getByRole('radio').first().check();
+  await two.getByRole('dialog').getByLabel('Reason').fill('I was second; we stood there together');
+  await two.getByRole('dialog').getByRole('button', { name: 'This one holds' }).click();
+  await expect(two.getByText(/Two records disagree/)).toHaveCount(0);
+  await expect(one.getByText(/Two records disagree/)).toHaveCount(0, { timeout: 40_000 });
+  await product.stop();
+});
