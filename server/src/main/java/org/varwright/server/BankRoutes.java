@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.varwright.bank.Bank;
 import org.varwright.bankfile.BankFile;
 import org.varwright.job.Sha256;
@@ -21,14 +22,20 @@ final class BankRoutes {
 
     void list(Context context) {
         List<Json> banks = new ArrayList<>();
-        for (Store.StoredBank stored : store.banks()) {
-            Bank bank = BankFile.read(stored.id(), stored.text().getBytes(StandardCharsets.UTF_8))
+        List<Store.StoredBank> stored = store.banks();
+        if (Tags.isHeldAlready(
+                context,
+                Sha256.of(stored.stream().map(b -> b.id() + " " + b.sha256()).collect(Collectors.joining("\n"))))) {
+            return;
+        }
+        for (Store.StoredBank each : stored) {
+            Bank bank = BankFile.read(each.id(), each.text().getBytes(StandardCharsets.UTF_8))
                     .requireBank();
             banks.add(Json.object()
-                    .put("id", stored.id())
+                    .put("id", each.id())
                     .put("name", bank.name())
                     .put("site", bank.site().map(Json::of).orElse(Json.none()))
-                    .put("sha256", stored.sha256())
+                    .put("sha256", each.sha256())
                     .build());
         }
         Answers.json(context, Json.object().put("banks", Json.of(banks)).build());
@@ -37,7 +44,9 @@ final class BankRoutes {
     void get(Context context) {
         Store.StoredBank bank =
                 store.bank(Bodies.name(context, "bank")).orElseThrow(() -> Refusal.of(404, "there is no such bank"));
-        context.header("ETag", tag(bank.sha256()));
+        if (Tags.isHeldAlready(context, bank.sha256())) {
+            return;
+        }
         context.contentType("application/yaml; charset=utf-8").result(bank.text());
     }
 

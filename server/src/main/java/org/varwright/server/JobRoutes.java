@@ -2,17 +2,18 @@ package org.varwright.server;
 
 import io.javalin.http.Context;
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
 import org.varwright.job.Job;
 import org.varwright.job.JobJson;
 import org.varwright.job.JobLog;
 import org.varwright.job.LogFinding;
 import org.varwright.job.LoggedEvent;
-import org.varwright.job.Planner;
+import org.varwright.job.Sha256;
 import org.varwright.json.Json;
 import org.varwright.problem.VarwrightException;
 
@@ -21,34 +22,61 @@ final class JobRoutes {
     private static final int LARGEST_BYTES = 16_000_000;
 
     private final Store store;
+    private final ToldJobs jobs;
+    /** What the list says of a job, by the hash of its lines. */
+    private final Map<String, Json> summaries = new ConcurrentHashMap<>();
 
-    JobRoutes(Store store) {
+    JobRoutes(Store store, ToldJobs jobs) {
         this.store = store;
+        this.jobs = jobs;
     }
 
     void list(Context context) {
-        List<Json> jobs = new ArrayList<>();
-        for (String name : store.jobs()) {
-            Job job = Job.of(log(name), Planner.ANEW);
-            jobs.add(Json.object()
-                    .put("job", name)
-                    .put("title", job.title().map(Json::of).orElse(Json.none()))
-                    .put("bank", job.bank().map(b -> Json.of(b.name())).orElse(Json.none()))
-                    .put("events", job.log().events().size())
-                    .put("closed", job.isClosed())
-                    .put("stopped", job.isStopped())
-                    .build());
+        List<Store.LineSet> sets = store.jobs();
+        if (Tags.isHeldAlready(
+                context,
+                Sha256.of(sets.stream().map(s -> s.job() + " " + s.hash()).collect(Collectors.joining("\n"))))) {
+            return;
         }
-        Answers.json(context, Json.object().put("jobs", Json.of(jobs)).build());
+        Map<String, Json> listed = new LinkedHashMap<>();
+        for (Store.LineSet set : sets) {
+            Json known = summaries.get(set.hash());
+            listed.put(set.hash(), known == null ? summary(set) : known);
+        }
+        summaries.keySet().retainAll(listed.keySet());
+        summaries.putAll(listed);
+        Answers.json(
+                context,
+                Json.object().put("jobs", Json.of(List.copyOf(listed.values()))).build());
+    }
+
+    private Json summary(Store.LineSet set) {
+        Job job = jobs.job(set.job());
+        return Json.object()
+                .put("job", set.job())
+                .put("title", job.title().map(Json::of).orElse(Json.none()))
+                .put("bank", job.bank().map(b -> Json.of(b.name())).orElse(Json.none()))
+                .put("events", set.events())
+                .put("hash", set.hash())
+                .put("closed", job.isClosed())
+                .put("stopped", job.isStopped())
+                .build();
     }
 
     void get(Context context) {
-        Answers.json(context, JobJson.of(Job.of(log(Bodies.name(context, "job")), Planner.ANEW)));
+        String name = Bodies.name(context, "job");
+        if (!Tags.isHeldAlready(context, jobs.hash(name))) {
+            Answers.json(context, JobJson.of(jobs.job(name)));
+        }
     }
 
     /** Lines that the device which asks does not hold yet. */
     void events(Context context) {
-        JobLog log = log(Bodies.name(context, "job"));
+        String name = Bodies.name(context, "job");
+        if (Tags.isHeldAlready(context, jobs.hash(name))) {
+            return;
+        }
+        JobLog log = jobs.log(name);
         List<String> have = context.queryParams("have");
         Map<String, Integer> upTo = new HashMap<>();
         for (LoggedEvent event : log.events()) {
@@ -67,14 +95,14 @@ final class JobRoutes {
         String name = Bodies.name(context, "job");
         List<LoggedEvent> events = lines(name, Bodies.text(context, LARGEST_BYTES, "a piece of a job"));
         int added = store.add(events);
-        JobLog log = log(name);
+        Store.LineSet set = store.setOf(name).orElseThrow();
         Answers.json(
                 context,
                 Json.object()
                         .put("added", added)
                         .put("known", events.size() - added)
-                        .put("events", log.events().size())
-                        .put("hash", log.hash())
+                        .put("events", set.events())
+                        .put("hash", set.hash())
                         .build());
     }
 
@@ -96,13 +124,5 @@ final class JobRoutes {
                     422, "the lines are of the job \"" + sent.job() + "\", not of \"" + job + "\"; no line was added");
         }
         return sent.events();
-    }
-
-    private JobLog log(String name) {
-        List<String> lines = store.lines(name);
-        if (lines.isEmpty()) {
-            throw Refusal.of(404, "there is no job \"" + name + "\"");
-        }
-        return JobLog.read(name, String.join("\n", lines) + "\n");
     }
 }

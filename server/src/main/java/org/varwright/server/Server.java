@@ -3,6 +3,7 @@ package org.varwright.server;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
+import io.javalin.http.Handler;
 import io.javalin.http.HttpResponseException;
 import io.javalin.util.JavalinBindException;
 import java.io.IOException;
@@ -40,6 +41,10 @@ public final class Server implements AutoCloseable {
      *     is taken
      */
     public static Server start(ServerSettings settings) {
+        return start(settings, AppFiles.under(AppFiles.FOLDER));
+    }
+
+    static Server start(ServerSettings settings, AppFiles app) {
         Place place = new Place(settings.data().toString(), 0, 0, "");
         try {
             Files.createDirectories(settings.data());
@@ -49,9 +54,18 @@ public final class Server implements AutoCloseable {
                 lockFile.close();
                 throw new VarwrightException(Message.SERVER_IN_USE, place);
             }
-            Store store = Store.open(settings.data().resolve("varwright.sqlite"));
-            Attachments attachments = Attachments.in(settings.data().resolve("attachments"));
-            return new Server(listen(settings.port(), store, attachments), lockFile);
+            boolean started = false;
+            try {
+                Store store = Store.open(settings.data().resolve("varwright.sqlite"));
+                Attachments attachments = Attachments.in(settings.data().resolve("attachments"));
+                Server server = new Server(listen(settings.port(), store, attachments, app), lockFile);
+                started = true;
+                return server;
+            } finally {
+                if (!started) {
+                    lockFile.close();
+                }
+            }
         } catch (IOException e) {
             throw new VarwrightException(Message.SERVER_FOLDER, place, String.valueOf(e.getMessage()));
         }
@@ -66,26 +80,29 @@ public final class Server implements AutoCloseable {
         }
     }
 
-    private static Javalin listen(int port, Store store, Attachments attachments) {
+    private static Javalin listen(int port, Store store, Attachments attachments, AppFiles app) {
         Javalin javalin = Javalin.create(Server::configure);
         javalin.before(context -> {
             Guard.harden(context);
             Guard.check(context);
         });
-        javalin.get("/healthz", Server::health);
-        javalin.get("/api/openapi.yaml", Server::openApi);
+        read(javalin, "/healthz", Server::health);
+        read(javalin, "/api/openapi.yaml", Server::openApi);
         BankRoutes banks = new BankRoutes(store);
-        javalin.get("/api/banks", banks::list);
-        javalin.get("/api/banks/{bank}", banks::get);
+        read(javalin, "/api/banks", banks::list);
+        read(javalin, "/api/banks/{bank}", banks::get);
         javalin.put("/api/banks/{bank}", banks::put);
-        JobRoutes jobs = new JobRoutes(store);
-        javalin.get("/api/jobs", jobs::list);
-        javalin.get("/api/jobs/{job}", jobs::get);
-        javalin.get("/api/jobs/{job}/events", jobs::events);
+        JobRoutes jobs = new JobRoutes(store, new ToldJobs(store));
+        read(javalin, "/api/jobs", jobs::list);
+        read(javalin, "/api/jobs/{job}", jobs::get);
+        read(javalin, "/api/jobs/{job}/events", jobs::events);
         javalin.post("/api/jobs/{job}/events", jobs::add);
         AttachmentRoutes files = new AttachmentRoutes(attachments);
-        javalin.get("/api/attachments/{sha256}", files::get);
+        read(javalin, "/api/attachments/{sha256}", files::get);
         javalin.put("/api/attachments/{sha256}", files::put);
+        AppRoutes pages = new AppRoutes(app);
+        read(javalin, "/", pages::get);
+        read(javalin, "/<path>", pages::get);
         javalin.exception(Refusal.class, Server::refuse);
         javalin.exception(
                 HttpResponseException.class,
@@ -109,6 +126,12 @@ public final class Server implements AutoCloseable {
         } catch (JavalinBindException e) {
             throw new VarwrightException(Message.SERVER_PORT, Place.NOWHERE, String.valueOf(port));
         }
+    }
+
+    /** HEAD tells the same as GET; the body is left away beneath. */
+    private static void read(Javalin javalin, String path, Handler handler) {
+        javalin.get(path, handler);
+        javalin.head(path, handler);
     }
 
     private static void configure(JavalinConfig config) {

@@ -1,13 +1,17 @@
 package org.varwright.server;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.flywaydb.core.Flyway;
 import org.jdbi.v3.core.Jdbi;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteDataSource;
 import org.varwright.job.LoggedEvent;
+import org.varwright.job.Sha256;
 
 /** Bank files and the lines of jobs, in one SQLite file. What a method has written is on disk when it returns. */
 final class Store {
@@ -75,10 +79,38 @@ final class Store {
                 == 1);
     }
 
-    List<String> jobs() {
-        return jdbi.withHandle(handle -> handle.createQuery("SELECT DISTINCT job FROM event ORDER BY job")
-                .mapTo(String.class)
-                .list());
+    /**
+     * The lines of one job, as a set.
+     *
+     * @param events how many
+     * @param hash {@link org.varwright.job.JobLog#hash} of them
+     */
+    record LineSet(String job, int events, String hash) {}
+
+    /** Every job, by name. */
+    List<LineSet> jobs() {
+        Map<String, List<String>> hashes = new LinkedHashMap<>();
+        jdbi.useHandle(handle -> handle.createQuery("SELECT job, hash FROM event ORDER BY job, hash")
+                .map((row, context) -> Map.entry(row.getString(1), row.getString(2)))
+                .forEach(e -> hashes.computeIfAbsent(e.getKey(), j -> new ArrayList<>())
+                        .add(e.getValue())));
+        return hashes.entrySet().stream()
+                .map(e -> setOf(e.getKey(), e.getValue()))
+                .toList();
+    }
+
+    /** One job; empty where there is none of that name. */
+    Optional<LineSet> setOf(String job) {
+        List<String> hashes =
+                jdbi.withHandle(handle -> handle.createQuery("SELECT hash FROM event WHERE job = :job ORDER BY hash")
+                        .bind("job", job)
+                        .mapTo(String.class)
+                        .list());
+        return hashes.isEmpty() ? Optional.empty() : Optional.of(setOf(job, hashes));
+    }
+
+    private static LineSet setOf(String job, List<String> sortedHashes) {
+        return new LineSet(job, sortedHashes.size(), Sha256.of(String.join("\n", sortedHashes)));
     }
 
     /** Every line of a job; by device and number. */
