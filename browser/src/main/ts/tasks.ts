@@ -1,5 +1,13 @@
 /** The tasks of `core` and the members of their answers that the app relies on. Numbers are SI; names are those of the bank file. */
 
+import type { Energize } from './energize.js';
+import type { Fit, FitRequest } from './fit.js';
+import type { Survey, SurveyRequest } from './survey.js';
+
+export type * from './energize.js';
+export type * from './fit.js';
+export type * from './survey.js';
+
 export type Json = null | boolean | number | string | readonly Json[] | { readonly [name: string]: Json };
 
 export interface Check {
@@ -414,6 +422,9 @@ export interface Requests {
   isolate: OfBank & { readonly access: readonly string[] };
   discharge: OfBank;
   unbalance: OfBank;
+  survey: SurveyRequest;
+  fit: FitRequest;
+  energize: OfBank & { readonly busVolts: number; readonly measured: readonly string[] };
   job: { readonly log: string };
   'job-propose': {
     readonly job: string;
@@ -436,6 +447,9 @@ export interface Results {
   isolate: OrderOfWork;
   discharge: { readonly units: readonly Json[]; readonly checks: readonly Check[] };
   unbalance: Json;
+  survey: Survey;
+  fit: Fit;
+  energize: Energize;
   job: JobState;
   'job-propose': { readonly line: string; readonly hash: string; readonly job: JobState };
 }
