@@ -1,0 +1,68 @@
+/** Verdicts over everything read so far, worked out anew whenever something is read. */
+import { Refused, result, type JobState, type Problem, type Survey, type UnitSurvey } from '../../../core/core';
+import { allReadings, csv, type Reading } from './table';
+
+/** What `core` would say if a reading were kept. */
+export interface Preview {
+  readonly unit: UnitSurvey | undefined;
+  /** Why the reading can't be used. */
+  readonly problems: readonly string[];
+}
+
+export class Judge {
+  survey = $state.raw<Survey | undefined>(undefined);
+  problems = $state.raw<readonly Problem[]>([]);
+  failure = $state.raw('');
+  #of = '';
+
+  unit(position: string): UnitSurvey | undefined {
+    return this.survey?.units.find((u) => u.position === position);
+  }
+
+  async judge(state: JobState, meterLimit: number): Promise<void> {
+    const of = `${state.hash} ${state.events} ${meterLimit}`;
+    if (of === this.#of) {
+      return;
+    }
+    this.#of = of;
+    try {
+      const readings = await allReadings(state);
+      const survey =
+        readings.length === 0 ? undefined : await result('survey', { bank: state.bankText, readings: csv(readings), meterLimit });
+      if (of === this.#of) {
+        this.survey = survey;
+        this.problems = [];
+        this.failure = '';
+      }
+    } catch (error) {
+      if (of === this.#of) {
+        this.problems = error instanceof Refused ? error.problems : [];
+        this.failure = error instanceof Refused ? '' : error instanceof Error ? error.message : String(error);
+        this.#of = '';
+      }
+    }
+  }
+
+  /**
+   * The verdict with one more reading.
+   *
+   * @param without readings that it would take the place of
+   */
+  async preview(state: JobState, meterLimit: number, reading: Reading, without: readonly string[]): Promise<Preview> {
+    const kept = await allReadings({ ...state, readings: state.readings.filter((r) => !without.includes(r.id)) });
+    try {
+      const survey = await result('survey', { bank: state.bankText, readings: csv([...kept, reading]), meterLimit });
+      // The first row has the names of the columns.
+      const row = new RegExp(`\\brow ${kept.length + 2}$`);
+      return {
+        unit: survey.units.find((u) => u.position === reading.position),
+        problems: survey.problems.filter((p) => row.test(p.place)).map((p) => p.message),
+      };
+    } catch (error) {
+      if (error instanceof Refused) {
+        return { unit: undefined, problems: error.problems.map((p) => p.message) };
+      }
+      throw error;
+    }
+  }
+}

@@ -1,0 +1,68 @@
+/** Everything that was read in a job as one table for the survey. */
+import { result, type JobState } from '../../../core/core';
+
+export type Values = Readonly<Record<string, string>>;
+
+export interface Reading {
+  readonly position: string;
+  readonly values: Values;
+}
+
+/** Readings typed one by one as a table, one row each. */
+export function csv(readings: readonly Reading[]): string {
+  const columns = [...new Set(readings.flatMap((r) => Object.keys(r.values)))];
+  const rows = readings.map((r) => [r.position, ...columns.map((c) => r.values[c] ?? '')]);
+  return [['position', ...columns], ...rows].map((row) => `${row.map(cell).join(',')}\n`).join('');
+}
+
+function cell(text: string): string {
+  return `"${text.replaceAll('"', '""')}"`;
+}
+
+const UNITS: Readonly<Record<string, string>> = {
+  capacitance: 'µF',
+  inductance: 'µH',
+  resistance: 'Ω',
+  insulation: 'Ω',
+  fuse: 'Ω',
+  'contact resistance': 'Ω',
+  current: 'A',
+};
+
+/** What the survey has understood of an imported table, as readings. */
+async function understood(bank: string, text: string): Promise<readonly Reading[]> {
+  const survey = await result('survey', { bank, readings: text, meterLimit: 0.01 });
+  const rows = new Map<string, Record<string, string>>();
+  for (const value of survey.readings) {
+    const key = `${value.row} ${value.at}`;
+    const row = rows.get(key) ?? { position: value.at };
+    const unit = UNITS[value.what] ?? '';
+    const si = value.value === null ? undefined : unit.startsWith('µ') ? value.value * 1e6 : value.value;
+    row[value.what] = si === undefined ? value.raw : `${Number(si.toPrecision(12))} ${unit}`.trim();
+    if (value.terminals !== null) {
+      row['terminals'] = value.terminals;
+    }
+    const serial = survey.units.find((u) => u.rows.includes(value.row))?.serial;
+    if (serial !== undefined && serial !== null) {
+      row['serial'] = serial;
+    }
+    rows.set(key, row);
+  }
+  return [...rows.values()].map(({ position = '', ...values }) => ({ position, values }));
+}
+
+const known = new Map<string, Promise<readonly Reading[]>>();
+
+/** Every reading that stands, imported ones first. */
+export async function allReadings(state: JobState): Promise<readonly Reading[]> {
+  const imported = await Promise.all(
+    state.readingTables.map((table) => {
+      const key = `${table.id}\n${state.bankText}`;
+      const reading = known.get(key) ?? understood(state.bankText, table.body.text);
+      reading.catch(() => known.delete(key));
+      known.set(key, reading);
+      return reading;
+    }),
+  );
+  return [...imported.flat(), ...state.readings.map((r) => r.body)];
+}

@@ -1,0 +1,29 @@
+/** Values with their unit, in the size in which people read them. */
+import { figures } from './words.svelte';
+
+const PREFIXES = [
+  [1e9, 'G'],
+  [1e6, 'M'],
+  [1e3, 'k'],
+  [1, ''],
+  [1e-3, 'm'],
+  [1e-6, 'µ'],
+  [1e-9, 'n'],
+  [1e-12, 'p'],
+] as const;
+
+/** Such as `10.42 µF` of 1.042e-5 and `F`. */
+export function quantity(value: number, unit: string, digits = 4): string {
+  if (!Number.isFinite(value)) {
+    return '∞';
+  }
+  const size = Math.abs(value);
+  // A value that is rounded up to a thousand belongs to the next prefix.
+  const [factor, prefix] = PREFIXES.find(([f]) => size >= f * (1 - 0.5 * 10 ** -digits)) ?? [1, ''];
+  return size === 0 || unit === '' ? `${figures(value, digits)} ${unit}`.trim() : `${figures(value / factor, digits)} ${prefix}${unit}`;
+}
+
+/** Such as `+1.3 %` of 0.013. */
+export function percent(part: number, digits = 2): string {
+  return `${part > 0 ? '+' : part < 0 ? '−' : ''}${figures(Math.abs(100 * part), digits)} %`;
+}
