@@ -93,7 +93,7 @@ class ArchitectureTest {
             List.of("fuse"),
             List.of("fit", "energize", "duty"),
             List.of("survey", "discharge", "unbalance", "resonance", "switching"),
-            List.of("interlock", "network", "limit", "transients"),
+            List.of("interlock", "network", "limit", "transients", "comtrade"),
             List.of("bankfile", "jobsheet"),
             List.of("bank"),
             List.of("plot", "waveform"),
