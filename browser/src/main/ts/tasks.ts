@@ -408,6 +408,22 @@ export interface Bank {
   }[];
 }
 
+export type Page = 'landscape' | 'portrait' | 'a3';
+
+/** What a conductor is joined to, and through what. */
+export interface Connections {
+  readonly conductor: string;
+  readonly paths: readonly {
+    readonly to: 'source' | 'low-voltage-source' | 'stage' | 'ground';
+    readonly name: string;
+    /** Whether the position of every device on it is known. */
+    readonly certain: boolean;
+    readonly hops: readonly { readonly device: string; readonly known: boolean; readonly to: string }[];
+  }[];
+  readonly gaps: readonly { readonly device: string; readonly position: string; readonly beyond: string }[];
+  readonly text: readonly string[];
+}
+
 interface OfBank {
   /** The text of the bank file. */
   readonly bank: string;
@@ -417,7 +433,7 @@ interface OfBank {
 export interface Requests {
   check: OfBank;
   bank: OfBank;
-  draw: OfBank;
+  draw: OfBank & { readonly page?: Page };
   interlock: OfBank;
   isolate: OfBank & { readonly access: readonly string[] };
   discharge: OfBank;
@@ -426,6 +442,8 @@ export interface Requests {
   fit: FitRequest;
   energize: OfBank & { readonly busVolts: number; readonly measured: readonly string[] };
   job: { readonly log: string };
+  'job-draw': { readonly log: string; readonly page?: Page };
+  why: { readonly log: string; readonly conductor: string };
   'job-propose': {
     readonly job: string;
     readonly log: string;
@@ -451,6 +469,8 @@ export interface Results {
   fit: Fit;
   energize: Energize;
   job: JobState;
+  'job-draw': { readonly state: string; readonly svg: string };
+  why: Connections;
   'job-propose': { readonly line: string; readonly hash: string; readonly job: JobState };
 }
 

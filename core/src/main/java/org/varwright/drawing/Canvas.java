@@ -73,6 +73,8 @@ final class Canvas {
     void thing(String kind, String name, Runnable content) {
         out.append("<g class=\"")
                 .append(kind)
+                .append("\" data-name=\"")
+                .append(SvgText.escape(name))
                 .append("\"><title>")
                 .append(SvgText.escape(kind + " " + name))
                 .append("</title>\n");

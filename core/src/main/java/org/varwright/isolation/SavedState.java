@@ -3,6 +3,8 @@ package org.varwright.isolation;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
+import org.varwright.bank.Lock;
 import org.varwright.json.Json;
 
 /**
@@ -41,8 +43,13 @@ public record SavedState(
     }
 
     /** A lock's name here: what it is on, what it holds, its keys. */
-    static String lockName(org.varwright.bank.Lock lock) {
+    static String lockName(Lock lock) {
         return lock.on().name() + "/" + lock.holds() + "/" + String.join("+", lock.keys());
+    }
+
+    /** Whether the bolt of a lock is extended; empty where the state does not say. */
+    public Optional<Boolean> bolt(Lock lock) {
+        return Optional.ofNullable(bolts.get(lockName(lock)));
     }
 
     /** The state as JSON; {@link SavedStateReader} reads it back. */

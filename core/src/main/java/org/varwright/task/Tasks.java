@@ -103,7 +103,7 @@ public final class Tasks {
         return switch (task) {
             case "check" -> BankCheckJson.of(BankCheck.of(reading(request)));
             case "bank" -> BankJson.of(bank(request));
-            case "draw" -> draw(bank(request));
+            case "draw" -> draw(request);
             case "interlock" ->
                 InterlockJson.of(Interlocking.examine(bank(request), memory(request), Verifier.Progress.SILENT));
             case "isolate" -> isolate(request);
@@ -116,6 +116,8 @@ public final class Tasks {
             case "fuses" -> fuses(request);
             case "job" -> JobTask.show(request);
             case "job-propose" -> JobTask.propose(request);
+            case "job-draw" -> JobTask.draw(request);
+            case "why" -> JobTask.why(request);
             case "duty" -> duty(request);
             case "resonance" -> resonance(request);
             case "inrush" -> inrush(request);
@@ -124,13 +126,27 @@ public final class Tasks {
                         Message.TASK_UNKNOWN,
                         new Place("", 0, 0, "task"),
                         task,
-                        "check, bank, draw, interlock, isolate, discharge, unbalance, survey, fit, energize, locate, fuses, duty, resonance, inrush, job, job-propose");
+                        "check, bank, draw, interlock, isolate, discharge, unbalance, survey, fit, energize, locate, fuses, duty, resonance, inrush, job, job-propose, job-draw, why");
         };
     }
 
-    private static Json draw(Bank bank) {
-        String svg = OneLineDrawing.draw(bank, DrawingState.atStart(bank), DrawingOptions.LANDSCAPE);
+    /** May have {@code page}: {@code landscape}, {@code portrait} or {@code a3}. */
+    private static Json draw(Request request) {
+        Bank bank = bank(request);
+        String svg = OneLineDrawing.draw(bank, DrawingState.atStart(bank), page(request));
         return Json.object().put("svg", svg).build();
+    }
+
+    static DrawingOptions page(Request request) {
+        DrawingOptions.Page page = switch (request.optionalText("page").orElse("landscape")) {
+            case "landscape" -> DrawingOptions.Page.A4_LANDSCAPE;
+            case "portrait" -> DrawingOptions.Page.A4_PORTRAIT;
+            case "a3" -> DrawingOptions.Page.A3_LANDSCAPE;
+            default ->
+                throw new VarwrightException(
+                        Message.REQUEST_MEMBER, new Place("", 0, 0, "page"), "landscape, portrait or a3");
+        };
+        return new DrawingOptions(page, DrawingOptions.Colours.COLOUR);
     }
 
     private static Json isolate(Request request) {
