@@ -25,7 +25,7 @@ export async function stepNumber(page: Page): Promise<number> {
 /** Does what the step on the screen asks for and confirms it. */
 export async function doStep(page: Page, hands: Hands): Promise<void> {
   const before = await stepNumber(page);
-  const start = card(page).getByRole('button', { name: /^⧗?\s*Start the wait/ });
+  const start = card(page).getByRole('button', { name: /^Start the wait/ });
   if ((await start.count()) > 0) {
     await start.click();
     await expect(card(page).getByRole('timer')).toBeVisible();

@@ -301,6 +301,10 @@ export const enUS = {
   'table.brokenWorkbook':
     '{name} can not be read as a workbook. Nothing was taken in. In the spreadsheet choose “Save as”, then CSV, and open that.',
   'table.noSheet': '{name} has no sheet with a column “position” or “serial”. Nothing was taken in.',
+  'drawing.title': 'The bank now',
+  'drawing.tap': 'Tap a conductor: why is it live?',
+  'why.title': 'Why is {name} what it is?',
+  'why.ask': 'Why is {name} what it is?',
 } as const;
 
 export type Key = keyof typeof enUS;
