@@ -42,7 +42,7 @@ for bank in corbel-reach-3 lantern-mesa-1 hallin-moor-2; do
   grep -qi "replace" "$out/$bank.txt" || fail "$bank: the report has no verdicts"
 done
 
-expect 0 "Everything is in" demo -o "$out/demo"
+expect 0 "Everything is in" demo --steps -o "$out/demo"
 [ -s "$out/demo/corbel-reach-3/report.pdf" ] || fail "the demo wrote no report"
 [ -s "$out/demo/corbel-reach-3/drawing.svg" ] || fail "the demo wrote no drawing"
 

@@ -1,64 +1,35 @@
 package org.varwright.cli;
 
-import java.io.IOException;
-import java.io.InputStream;
 import java.io.PrintWriter;
-import java.io.StringWriter;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.List;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
-import org.varwright.bankfile.JobSheetFile;
-import org.varwright.jobsheet.JobSheet;
-import org.varwright.quantity.Dimension;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
-/** {@code demo}: the whole job on an invented bank, step by step. */
+/** {@code demo}: the app with invented banks and jobs under way; {@code demo --steps}: the same job at the terminal. */
 @Command(
         name = "demo",
         mixinStandardHelpOptions = true,
         description = {
-            "Runs the whole job on an invented bank at the terminal, says each step, and writes the report.",
-            "The files that it uses and all that it finds are left in a folder, to be tried out."
+            "Starts the app on this machine with invented banks and jobs under way, prints its address, and runs until it is",
+            "stopped with Ctrl-C. What is done in it stays in the folder; the next start goes on from there.",
+            "With --steps: runs the whole job at the terminal instead, says each step, and writes the report."
         })
 final class DemoCommand implements Callable<Integer> {
-    /** The invented banks. */
-    enum DemoBank {
-        CORBEL_REACH_3("corbel-reach-3"),
-        LANTERN_MESA_1("lantern-mesa-1"),
-        HALLIN_MOOR_2("hallin-moor-2");
-
-        private final String file;
-
-        DemoBank(String file) {
-            this.file = file;
-        }
-    }
-
-    /**
-     * One step of the demo.
-     *
-     * @param title what happens, in words
-     * @param file where the whole answer is kept
-     * @param until the terminal shows the answer up to the line that starts with this; all of it where no line does
-     * @param arguments the command that gives the answer
-     */
-    private record Scene(String title, String file, String until, List<String> arguments) {}
+    @Option(names = "--steps", description = "The whole job at the terminal, one command after another.")
+    private boolean isStepByStep;
 
     @Option(
             names = "--bank",
             paramLabel = "NAME",
-            defaultValue = "CORBEL_REACH_3",
-            description =
-                    "${COMPLETION-CANDIDATES} (default ${DEFAULT-VALUE}): a steel enclosure, an open rack, an IEC bank.")
-    @SuppressWarnings("NullAway.Init") // picocli sets it
-    private DemoBank bank;
+            description = "With --steps: ${COMPLETION-CANDIDATES} (default CORBEL_REACH_3): a steel enclosure, an open"
+                    + " rack, an IEC bank.")
+    private @Nullable DemoBank bank;
 
     @Option(
             names = "-o",
@@ -68,6 +39,15 @@ final class DemoCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private Path folder;
 
+    @Option(
+            names = "--port",
+            paramLabel = "N",
+            description = "The port (default: the first free one from 8740 on); 0 takes any free one.")
+    private @Nullable Integer port;
+
+    @Option(names = "--fresh", description = "Begins anew: the demo's data of earlier starts are deleted first.")
+    private boolean isFresh;
+
     @Spec
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private CommandSpec spec;
@@ -75,175 +55,22 @@ final class DemoCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
-        Path own = folder.resolve(bank.file);
-        List<String> kept = new ArrayList<>();
-        for (String kind : List.of(".bank.yaml", ".readings.csv", ".spares.csv", ".job.yaml")) {
-            Path file = own.resolve(bank.file + kind);
-            byte[] original = resource(bank.file + kind);
-            if (!Files.exists(file)) {
-                OutputFile.write(file, original);
-            } else if (!Arrays.equals(InputFile.read(file), original)) {
-                kept.add(file.toString());
+        if (isStepByStep) {
+            if (port != null || isFresh) {
+                throw new ParameterException(
+                        spec.commandLine(), "--port and --fresh are of the app; leave --steps away");
             }
+            return new DemoScenes(bank == null ? DemoBank.CORBEL_REACH_3 : bank, folder, out).play();
         }
-        if (!kept.isEmpty()) {
-            out.println("Kept as they are, because they differ from the demo's own: " + String.join(", ", kept)
-                    + ". Delete them to get the demo's own back.");
+        if (bank != null) {
+            throw new ParameterException(
+                    spec.commandLine(), "--bank goes with --steps; the app has all of the invented banks");
         }
-        out.println("An invented bank, invented readings, invented spares: nothing here is a real place.");
-        int number = 0;
-        for (Scene scene : scenes(own)) {
-            number++;
-            out.println();
-            out.println("── " + number + "  " + scene.title());
-            out.println("   varwright " + typed(scene.arguments()));
-            out.println();
-            int code = play(scene, own, out);
-            if (code == ExitCode.BAD_INPUT.code() || code == ExitCode.INTERNAL.code()) {
-                return code;
-            }
+        if (port != null && (port < 0 || port > 65_535)) {
+            throw new ParameterException(spec.commandLine(), "--port " + port + " is not allowed; give 0 to 65535");
         }
-        out.println();
-        out.println("Everything is in " + own
-                + ": the files that went in, every answer whole, the drawing and the report.");
-        return ExitCode.DONE.code();
-    }
-
-    /** The command that plans the access of the job. */
-    private static List<String> isolate(String bankFile, JobSheet job, String... more) {
-        List<String> arguments = new ArrayList<>(List.of("isolate", bankFile));
-        job.access().forEach(compartment -> arguments.addAll(List.of("--access", compartment)));
-        arguments.addAll(List.of(more));
-        return arguments;
-    }
-
-    private List<Scene> scenes(Path own) {
-        Path jobFile = own.resolve(bank.file + ".job.yaml");
-        JobSheet sheet =
-                JobSheetFile.read(jobFile.toString(), InputFile.read(jobFile)).requireJob();
-        String bus = Dimension.VOLTAGE.format(sheet.busVolts().orElseThrow());
-        String bankFile = own.resolve(bank.file + ".bank.yaml").toString();
-        String readings = own.resolve(bank.file + ".readings.csv").toString();
-        String spares = own.resolve(bank.file + ".spares.csv").toString();
-        String job = jobFile.toString();
-        return List.of(
-                new Scene("The bank as its file describes it", "1-bank.txt", "UNIT TYPES", List.of("check", bankFile)),
-                new Scene(
-                        "What a failure would do, and whether the relay would see it",
-                        "2-unbalance.txt",
-                        "SETTINGS OF",
-                        List.of("unbalance", bankFile)),
-                new Scene(
-                        "What the keys enforce, whatever anyone does",
-                        "3-interlocking.txt",
-                        "NOT ENFORCED:",
-                        List.of("interlock", bankFile)),
-                new Scene(
-                        "The drawing",
-                        "4-drawing.txt",
-                        "",
-                        List.of(
-                                "draw",
-                                bankFile,
-                                "-o",
-                                own.resolve("drawing.svg").toString())),
-                new Scene("The order of work, in and back", "5-order-of-work.txt", "WAY IN", isolate(bankFile, sheet)),
-                new Scene(
-                        "Its moves and keys on one card",
-                        "6-sequence-card.txt",
-                        "",
-                        isolate(bankFile, sheet, "--card")),
-                new Scene(
-                        "How long to wait, and what is left then",
-                        "7-discharge.txt",
-                        "CHECKS",
-                        List.of("discharge", bankFile)),
-                new Scene(
-                        "What the readings say of every unit",
-                        "8-survey.txt",
-                        "EVERY UNIT",
-                        List.of("survey", bankFile, readings)),
-                new Scene(
-                        "What to fit where",
-                        "9-fit.txt",
-                        "BETTER BALANCED",
-                        List.of("fit", bankFile, readings, "--spares", spares)),
-                new Scene(
-                        "What the first energization should draw",
-                        "10-energization.txt",
-                        "CHECKS",
-                        List.of("energize", bankFile, "--bus", bus)),
-                new Scene(
-                        "What happens when a switch closes",
-                        "11-inrush.txt",
-                        "formula: poles together",
-                        List.of(
-                                "inrush",
-                                bankFile,
-                                "-o",
-                                own.resolve("inrush.svg").toString())),
-                new Scene(
-                        "What service asks of the units, and what the load asks of the bank",
-                        "12-duty.txt",
-                        "CHECKS",
-                        List.of("duty", bankFile)),
-                new Scene(
-                        "Which combinations to avoid, because they resonate",
-                        "13-resonance.txt",
-                        "COMBINATIONS",
-                        List.of(
-                                "resonance",
-                                bankFile,
-                                "-o",
-                                own.resolve("resonance.svg").toString())),
-                new Scene("Whether the fuses suit their places", "14-fuses.txt", "CHECKS", List.of("fuses", bankFile)),
-                new Scene(
-                        "The report",
-                        "15-report.txt",
-                        "",
-                        List.of("report", job, "-o", own.resolve("report.pdf").toString())));
-    }
-
-    private static int play(Scene scene, Path own, PrintWriter out) {
-        StringWriter answer = new StringWriter();
-        StringWriter remarks = new StringWriter();
-        PrintWriter answerWriter = new PrintWriter(answer);
-        PrintWriter remarkWriter = new PrintWriter(remarks);
-        int code = Main.run(answerWriter, remarkWriter, scene.arguments().toArray(String[]::new));
-        answerWriter.flush();
-        remarkWriter.flush();
-        OutputFile.write(own.resolve(scene.file()), answer.toString().getBytes(StandardCharsets.UTF_8));
-        boolean cut = false;
-        for (String line : answer.toString().split("\n", -1)) {
-            if (!scene.until().isEmpty() && line.stripLeading().startsWith(scene.until())) {
-                cut = true;
-                break;
-            }
-            out.println(line.isEmpty() ? "" : "   " + line);
-        }
-        remarks.toString().lines().forEach(line -> out.println("   " + line));
-        if (cut) {
-            out.println("   … the rest is in " + own.resolve(scene.file()));
-        }
-        return code;
-    }
-
-    private static String typed(List<String> arguments) {
-        return String.join(
-                " ",
-                arguments.stream()
-                        .map(a -> a.contains(" ") ? "\"" + a + "\"" : a)
-                        .toList());
-    }
-
-    private static byte[] resource(String name) {
-        try (InputStream in = DemoCommand.class.getResourceAsStream("/demo/" + name)) {
-            if (in == null) {
-                throw new IllegalStateException("the demo file " + name + " is missing from this build");
-            }
-            return in.readAllBytes();
-        } catch (IOException e) {
-            throw new IllegalStateException("the demo file " + name + " can't be read from this build", e);
-        }
+        return new DemoApp(folder.resolve("app"), out)
+                .run(port == null ? OptionalInt.empty() : OptionalInt.of(port), isFresh)
+                .code();
     }
 }

@@ -3,7 +3,6 @@ package org.varwright.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
-import java.util.concurrent.CountDownLatch;
 import org.varwright.server.Server;
 import org.varwright.server.ServerSettings;
 import picocli.CommandLine.Command;
@@ -17,8 +16,9 @@ import picocli.CommandLine.Spec;
         name = "serve",
         mixinStandardHelpOptions = true,
         description = {
-            "Keeps banks, jobs and attachments in one folder and answers for them on this machine only (127.0.0.1).",
-            "Prints the address; runs until it is stopped with Ctrl-C. docs/server.md describes the API."
+            "The app on own data: keeps banks, jobs and attachments in one folder and answers on this machine only",
+            "(127.0.0.1). Prints the address to open in a browser; runs until it is stopped with Ctrl-C.",
+            "docs/server.md describes the API."
         })
 final class ServeCommand implements Callable<Integer> {
     @Option(
@@ -45,16 +45,12 @@ final class ServeCommand implements Callable<Integer> {
         if (port < 0 || port > 65_535) {
             throw new ParameterException(spec.commandLine(), "--port " + port + " is not allowed; give 0 to 65535");
         }
+        RunningServer.quietLibraries();
         PrintWriter out = spec.commandLine().getOut();
         try (Server server = Server.start(new ServerSettings(data, port))) {
-            Thread stop = new Thread(server::close, "stop");
-            Runtime.getRuntime().addShutdownHook(stop);
             out.println(server.address());
             out.flush();
-            new CountDownLatch(1).await();
-            return ExitCode.DONE.code();
-        } catch (InterruptedException e) {
-            return ExitCode.DONE.code();
+            return RunningServer.untilStopped(server).code();
         }
     }
 }

@@ -447,8 +447,8 @@ class ContractIT {
 
     @Test
     void theDemoRunsEveryStepOnEveryBank() {
-        for (DemoCommand.DemoBank bank : DemoCommand.DemoBank.values()) {
-            Session session = Session.run("demo", "--bank", bank.name(), "-o", folder.toString());
+        for (DemoBank bank : DemoBank.values()) {
+            Session session = Session.run("demo", "--steps", "--bank", bank.name(), "-o", folder.toString());
             assertEquals(0, session.code(), session.err());
             assertTrue(session.out().contains("── 15  The report"), session.out());
         }
@@ -464,7 +464,7 @@ class ContractIT {
         String changed = Files.readString(Session.DEMO.resolve("lantern-mesa-1.bank.yaml"))
                 .replace("Lantern Mesa bank 1", "Lantern Mesa changed");
         Files.writeString(bank, changed);
-        Session session = Session.run("demo", "--bank", "LANTERN_MESA_1", "-o", folder.toString());
+        Session session = Session.run("demo", "--steps", "--bank", "LANTERN_MESA_1", "-o", folder.toString());
         assertEquals(0, session.code(), session.err());
         assertEquals(changed, Files.readString(bank));
         assertTrue(session.out().contains("Kept as they are, because they differ from the demo's own: " + bank + "."));

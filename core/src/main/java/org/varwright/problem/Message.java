@@ -405,6 +405,8 @@ public enum Message {
     // ---- server
     SERVER_FOLDER("the folder can't be used ({0}); choose another with --data, or mend its permissions"),
     SERVER_IN_USE("another server has this folder; stop it first, or choose another folder with --data"),
+    DEMO_FOLDER(
+            "the folder holds data that the demo did not make, so it leaves them alone; choose another folder with -o"),
     SERVER_PORT("port {0} is taken; stop what has it, or choose another with --port"),
 
     // ---- command line, report

@@ -1,0 +1,128 @@
+package org.varwright.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalInt;
+import org.varwright.job.JobLog;
+import org.varwright.problem.Message;
+import org.varwright.problem.VarwrightException;
+import org.varwright.server.Server;
+import org.varwright.server.ServerSettings;
+
+/** {@code demo}: the app on loopback, with invented banks and jobs under way. */
+final class DemoApp {
+    private static final int FIRST_PORT = 8740;
+    private static final int PORTS = 20;
+
+    private final Path data;
+    private final PrintWriter out;
+
+    DemoApp(Path data, PrintWriter out) {
+        this.data = data;
+        this.out = out;
+    }
+
+    /**
+     * Runs until it is stopped.
+     *
+     * @param port the only one to be taken; empty for the first free one
+     * @param isFresh whether earlier data of the demo are deleted first
+     */
+    ExitCode run(OptionalInt port, boolean isFresh) {
+        RunningServer.quietLibraries();
+        DemoFolder folder = new DemoFolder(data);
+        if (isFresh) {
+            folder.clear();
+        }
+        boolean isNew = folder.claim();
+        try (Server server = started(port)) {
+            if (isNew) {
+                fill(server.address());
+                folder.filled();
+            }
+            out.println(server.address());
+            out.println();
+            tell(isNew);
+            out.flush();
+            return RunningServer.untilStopped(server);
+        }
+    }
+
+    private Server started(OptionalInt port) {
+        if (port.isPresent()) {
+            return Server.start(new ServerSettings(data, port.getAsInt()));
+        }
+        for (int candidate = FIRST_PORT; candidate < FIRST_PORT + PORTS - 1; candidate++) {
+            try {
+                return Server.start(new ServerSettings(data, candidate));
+            } catch (VarwrightException e) {
+                if (e.problems().stream().noneMatch(p -> p.message() == Message.SERVER_PORT)) {
+                    throw e;
+                }
+            }
+        }
+        return Server.start(new ServerSettings(data, FIRST_PORT + PORTS - 1));
+    }
+
+    private void tell(boolean isNew) {
+        if (!isNew) {
+            out.println("Goes on from the last start; --fresh begins anew.");
+        }
+        out.println("Open the address in a browser. Places, people and readings are invented. To try:");
+        out.println("  1  Jobs, Corbel Reach: an alarm, the way in, a wait that runs on the crew's tablet.");
+        out.println("  2  Tap a conductor in the drawing: why is it live? Stop the network: everything goes on.");
+        out.println("  3  Jobs, Lantern Mesa: two people are on the rack; type the next reading, see its verdict.");
+        out.println("  4  Banks: change a value, see the checks; begin a job of your own on Hallin Moor.");
+        out.println("  5  Report: the job as PDF. Ctrl-C here stops the app; what was done stays in " + data + ".");
+    }
+
+    /** Puts banks and jobs in by the same door as every tablet. */
+    private static void fill(String address) {
+        for (DemoBank bank : DemoBank.values()) {
+            send(
+                    "PUT",
+                    address + "api/banks/" + bank.file(),
+                    DemoFiles.text(bank.file() + ".bank.yaml"),
+                    List.of(201, 412),
+                    "If-None-Match",
+                    "*");
+        }
+        Instant now = Instant.now();
+        String suffix = DateTimeFormatter.ofPattern("yyMMdd-HHmmss", Locale.ROOT)
+                .withZone(ZoneId.systemDefault())
+                .format(now);
+        for (JobLog job : new DemoJobs(now.toEpochMilli(), suffix).all()) {
+            send("POST", address + "api/jobs/" + job.job() + "/events", job.text(), List.of(200));
+        }
+    }
+
+    private static void send(String method, String uri, String body, List<Integer> good, String... headers) {
+        HttpRequest.Builder request = HttpRequest.newBuilder(URI.create(uri))
+                .method(method, HttpRequest.BodyPublishers.ofString(body, StandardCharsets.UTF_8));
+        if (headers.length > 0) {
+            request.headers(headers);
+        }
+        try (HttpClient client = HttpClient.newHttpClient()) {
+            HttpResponse<String> answer = client.send(request.build(), HttpResponse.BodyHandlers.ofString());
+            if (!good.contains(answer.statusCode())) {
+                throw new IllegalStateException(method + " " + uri + ": " + answer.body());
+            }
+        } catch (IOException e) {
+            throw new IllegalStateException(method + " " + uri, e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException("stopped while the demo was being filled", e);
+        }
+    }
+}

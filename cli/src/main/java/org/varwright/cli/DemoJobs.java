@@ -1,0 +1,118 @@
+package org.varwright.cli;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.LongFunction;
+import org.varwright.job.Fact;
+import org.varwright.job.Job;
+import org.varwright.job.JobLog;
+import org.varwright.job.Order;
+import org.varwright.sheet.TableFile;
+import org.varwright.survey.CellTable;
+
+/** Jobs under way, invented, as a crew's tablets would have written them up to now. */
+final class DemoJobs {
+    private static final long MINUTE = 60_000;
+
+    private final long nowMillis;
+    private final String suffix;
+
+    /**
+     * Jobs as they stand at that time.
+     *
+     * @param nowMillis the wall clock [ms]
+     * @param suffix ends their names: a browser that was here before may hold earlier ones
+     */
+    DemoJobs(long nowMillis, String suffix) {
+        this.nowMillis = nowMillis;
+        this.suffix = suffix;
+    }
+
+    List<JobLog> all() {
+        return List.of(
+                ending(nowMillis - 2 * MINUTE, this::waiting).log(),
+                ending(nowMillis - MINUTE, this::measuring).log());
+    }
+
+    /** The story told so that it ends at that time: once from anywhere to learn how long it lasts, and then in its place. */
+    private static Job ending(long endMillis, LongFunction<CrewTablet> story) {
+        return story.apply(endMillis - (story.apply(endMillis).nowMillis() - endMillis))
+                .job();
+    }
+
+    /** An alarm, an order of work, the way in up to a wait that runs. */
+    private CrewTablet waiting(long startMillis) {
+        CrewTablet tablet =
+                new CrewTablet("corbel-reach-3-" + suffix, "crew-tablet", "R. Imhof", "Dana Okafor-Lind", startMillis);
+        tablet.write(new Fact.Opened(
+                "Neutral voltage alarm on stage 3",
+                DemoFiles.text("corbel-reach-3.bank.yaml"),
+                Optional.of("CR-2026-014"),
+                Optional.of("find and replace failed units in stages 3 and 4, prove the bank good, put it back"),
+                Optional.of("neutral voltage alarm on stage 3, 5.6 V at the relay")));
+        tablet.pass(5 * 60);
+        tablet.write(new Fact.Noted("A unit in bay 3 looks bulged through the window; keep clear of it."));
+        tablet.pass(4 * 60);
+        tablet.write(new Fact.OrderMade(
+                List.of("bay 3", "bay 4"),
+                Fact.Origin.AsFound.inService(),
+                Optional.empty(),
+                "units of stages 3 and 4 to be measured"));
+        tablet.stepsToHold(75);
+        tablet.pass(10);
+        tablet.startHold();
+        return tablet;
+    }
+
+    /** The way in is done, two people are signed on, half of the units are measured. */
+    private CrewTablet measuring(long startMillis) {
+        CrewTablet tablet = new CrewTablet(
+                "lantern-mesa-1-" + suffix, "rack-tablet", "Marisol Quintana Peña", "T. Ashdown", startMillis);
+        tablet.write(new Fact.Opened(
+                "Neutral current trip, one fuse hanging",
+                DemoFiles.text("lantern-mesa-1.bank.yaml"),
+                Optional.of("LM-26-031"),
+                Optional.of("survey of the whole rack, replace what failed"),
+                Optional.of("neutral current trip, 0.93 A at the relay")));
+        tablet.pass(6 * 60);
+        tablet.write(new Fact.OrderMade(
+                List.of("north gate"), Fact.Origin.AsFound.inService(), Optional.empty(), "whole rack to be measured"));
+        tablet.stepsTo(Order.Phase.WORK, 70);
+        tablet.pass(60);
+        tablet.write(new Fact.SignedOn("Marisol Quintana Peña", Optional.of("red 4")));
+        tablet.pass(20);
+        tablet.write(new Fact.SignedOn("T. Ashdown", Optional.of("red 7")));
+        tablet.write(new Fact.SparesImported("lantern-mesa-1.spares.csv", DemoFiles.text("lantern-mesa-1.spares.csv")));
+        List<Map<String, String>> rows = readings();
+        for (Map<String, String> row : rows.subList(0, rows.size() / 2)) {
+            tablet.pass(45);
+            Map<String, String> values = new LinkedHashMap<>(row);
+            String position = String.valueOf(values.remove("position"));
+            tablet.write(new Fact.ReadingTaken(position, values));
+        }
+        return tablet;
+    }
+
+    /** Rows of the demo's readings of Lantern Mesa, by the column names of events. */
+    private static List<Map<String, String>> readings() {
+        String name = "lantern-mesa-1.readings.csv";
+        CellTable table = TableFile.read(name, DemoFiles.bytes(name), Optional.empty());
+        List<String> columns =
+                List.of("position", "serial", "capacitance", "resistance", "fuse", "temperature", "instrument", "note");
+        return table.rows().stream()
+                .skip(1)
+                .map(CellTable.Row::cells)
+                .map(row -> {
+                    Map<String, String> values = new LinkedHashMap<>();
+                    for (int i = 0; i < columns.size(); i++) {
+                        if (i < row.size() && !row.get(i).isBlank()) {
+                            values.put(columns.get(i), row.get(i));
+                        }
+                    }
+                    return values;
+                })
+                .toList();
+    }
+}
