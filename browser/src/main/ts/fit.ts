@@ -1,13 +1,30 @@
 /** What the task `fit` takes and gives. Numbers are SI. */
-import type { SurveyRequest } from './survey.js';
+import type { SurveyRequest, TableProblem } from './survey.js';
 import type { Basis, Check } from './tasks.js';
+
+export interface Spare {
+  readonly serial: string;
+  /** Name of the unit type. */
+  readonly unit: string;
+  readonly capacitanceFarads: number | null;
+  readonly note: string | null;
+}
+
+export interface SpareList {
+  readonly spares: readonly Spare[];
+  readonly columns: readonly string[];
+  readonly notices: readonly TableProblem[];
+  readonly problems: readonly TableProblem[];
+}
 
 export interface FitMove {
   readonly n: number;
   readonly serial: string;
-  /** A position, `spare` or where it was set down. */
+  /** A position, or `spares`. */
   readonly from: string;
+  /** A position, `out` for a condemned unit, or `set aside` for a good one. */
   readonly to: string;
+  /** Whether it waits on the floor until its place is free. */
   readonly setDown: boolean;
   readonly why: string;
 }
@@ -54,7 +71,7 @@ export interface RunOnOption {
 }
 
 export interface Fit {
-  readonly outcome: string;
+  readonly outcome: 'complete' | 'limit-broken' | 'spares-missing';
   readonly moves: readonly FitMove[];
   readonly lifts: number;
   readonly before: Balance;

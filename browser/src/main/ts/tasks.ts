@@ -1,7 +1,7 @@
 /** The tasks of `core` and the members of their answers that the app relies on. Numbers are SI; names are those of the bank file. */
 
 import type { Energize } from './energize.js';
-import type { Fit, FitRequest } from './fit.js';
+import type { Fit, FitRequest, SpareList } from './fit.js';
 import type { Survey, SurveyRequest } from './survey.js';
 
 export type * from './energize.js';
@@ -439,6 +439,7 @@ export interface Requests {
   discharge: OfBank;
   unbalance: OfBank;
   survey: SurveyRequest;
+  spares: OfBank & { readonly tables?: readonly string[] };
   fit: FitRequest;
   energize: OfBank & { readonly busVolts: number; readonly measured: readonly string[] };
   job: { readonly log: string };
@@ -466,6 +467,7 @@ export interface Results {
   discharge: { readonly units: readonly Json[]; readonly checks: readonly Check[] };
   unbalance: Json;
   survey: Survey;
+  spares: SpareList;
   fit: Fit;
   energize: Energize;
   job: JobState;

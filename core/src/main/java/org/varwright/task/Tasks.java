@@ -110,6 +110,7 @@ public final class Tasks {
             case "discharge" -> discharge(request);
             case "unbalance" -> unbalance(bank(request));
             case "survey" -> SurveyJson.of(survey(request));
+            case "spares" -> SparesTask.list(bank(request), request.optionalTexts("tables"));
             case "fit" -> fit(request);
             case "energize" -> energize(request);
             case "locate" -> locate(request);
@@ -126,7 +127,7 @@ public final class Tasks {
                         Message.TASK_UNKNOWN,
                         new Place("", 0, 0, "task"),
                         task,
-                        "check, bank, draw, interlock, isolate, discharge, unbalance, survey, fit, energize, locate, fuses, duty, resonance, inrush, job, job-propose, job-draw, why");
+                        "check, bank, draw, interlock, isolate, discharge, unbalance, survey, spares, fit, energize, locate, fuses, duty, resonance, inrush, job, job-propose, job-draw, why");
         };
     }
 
