@@ -1,5 +1,5 @@
 /** Values with their unit, in the size in which people read them. */
-import { figures } from './words.svelte';
+import { figures, words } from './words.svelte';
 
 const PREFIXES = [
   [1e9, 'G'],
@@ -23,7 +23,8 @@ export function quantity(value: number, unit: string, digits = 4): string {
   return size === 0 || unit === '' ? `${figures(value, digits)} ${unit}`.trim() : `${figures(value / factor, digits)} ${prefix}${unit}`;
 }
 
-/** Such as `+1.3 %` of 0.013. */
-export function percent(part: number, digits = 2): string {
-  return `${part > 0 ? '+' : part < 0 ? '−' : ''}${figures(Math.abs(100 * part), digits)} %`;
+/** Such as `+1.30 %` of 0.013. */
+export function percent(part: number): string {
+  const text = new Intl.NumberFormat(words.language, { minimumFractionDigits: 2, maximumFractionDigits: 2 }).format(Math.abs(100 * part));
+  return `${part > 0 ? '+' : part < 0 ? '−' : ''}${text} %`;
 }

@@ -1,6 +1,7 @@
 /** Verdicts over everything read so far, worked out anew whenever something is read. */
 import { Refused, result, type JobState, type Problem, type Survey, type UnitSurvey } from '../../../core/core';
-import { allReadings, csv, type Reading } from './table';
+import { t } from '../../../words/words.svelte';
+import { allReadings, csv, namingRows, type Reading } from './table';
 
 /** What `core` would say if a reading were kept. */
 export interface Preview {
@@ -28,7 +29,9 @@ export class Judge {
     try {
       const readings = await allReadings(state);
       const survey =
-        readings.length === 0 ? undefined : await result('survey', { bank: state.bankText, readings: csv(readings), meterLimit });
+        readings.length === 0
+          ? undefined
+          : named(await result('survey', { bank: state.bankText, readings: csv(readings), meterLimit }), readings);
       if (of === this.#of) {
         this.survey = survey;
         this.problems = [];
@@ -48,10 +51,11 @@ export class Judge {
    *
    * @param without readings that it would take the place of
    */
-  async preview(state: JobState, meterLimit: number, reading: Reading, without: readonly string[]): Promise<Preview> {
+  async preview(state: JobState, meterLimit: number, reading: Omit<Reading, 'source'>, without: readonly string[]): Promise<Preview> {
     const kept = await allReadings({ ...state, readings: state.readings.filter((r) => !without.includes(r.id)) });
     try {
-      const survey = await result('survey', { bank: state.bankText, readings: csv([...kept, reading]), meterLimit });
+      const all = [...kept, { ...reading, source: t('readings.thisOne') }];
+      const survey = named(await result('survey', { bank: state.bankText, readings: csv(all), meterLimit }), all);
       // The first row has the names of the columns.
       const row = new RegExp(`\\brow ${kept.length + 2}$`);
       return {
@@ -65,4 +69,14 @@ export class Judge {
       throw error;
     }
   }
+}
+
+function named(survey: Survey, readings: readonly Reading[]): Survey {
+  const name = (sentence: string) => namingRows(sentence, readings);
+  return {
+    ...survey,
+    units: survey.units.map((unit) => ({ ...unit, reason: name(unit.reason), remarks: unit.remarks.map(name) })),
+    groups: survey.groups.map((group) => ({ ...group, reason: name(group.reason) })),
+    findings: survey.findings.map(name),
+  };
 }

@@ -1,11 +1,14 @@
 /** Everything that was read in a job as one table for the survey. */
 import { result, type JobState } from '../../../core/core';
+import { moment, t } from '../../../words/words.svelte';
 
 export type Values = Readonly<Record<string, string>>;
 
 export interface Reading {
   readonly position: string;
   readonly values: Values;
+  /** Where it comes from, in words. */
+  readonly source: string;
 }
 
 /** Readings typed one by one as a table, one row each. */
@@ -30,12 +33,12 @@ const UNITS: Readonly<Record<string, string>> = {
 };
 
 /** What the survey has understood of an imported table, as readings. */
-async function understood(bank: string, text: string): Promise<readonly Reading[]> {
+async function understood(bank: string, file: string, text: string): Promise<readonly Reading[]> {
   const survey = await result('survey', { bank, readings: text, meterLimit: 0.01 });
   const rows = new Map<string, Record<string, string>>();
   for (const value of survey.readings) {
     const key = `${value.row} ${value.at}`;
-    const row = rows.get(key) ?? { position: value.at };
+    const row = rows.get(key) ?? { position: value.at, source: t('readings.rowOf', { row: value.row, file }) };
     const unit = UNITS[value.what] ?? '';
     const si = value.value === null ? undefined : unit.startsWith('µ') ? value.value * 1e6 : value.value;
     row[value.what] = si === undefined ? value.raw : `${Number(si.toPrecision(12))} ${unit}`.trim();
@@ -48,7 +51,7 @@ async function understood(bank: string, text: string): Promise<readonly Reading[
     }
     rows.set(key, row);
   }
-  return [...rows.values()].map(({ position = '', ...values }) => ({ position, values }));
+  return [...rows.values()].map(({ position = '', source = '', ...values }) => ({ position, source, values }));
 }
 
 const known = new Map<string, Promise<readonly Reading[]>>();
@@ -58,11 +61,17 @@ export async function allReadings(state: JobState): Promise<readonly Reading[]> 
   const imported = await Promise.all(
     state.readingTables.map((table) => {
       const key = `${table.id}\n${state.bankText}`;
-      const reading = known.get(key) ?? understood(state.bankText, table.body.text);
+      const reading = known.get(key) ?? understood(state.bankText, table.body.file, table.body.text);
       reading.catch(() => known.delete(key));
       known.set(key, reading);
       return reading;
     }),
   );
-  return [...imported.flat(), ...state.readings.map((r) => r.body)];
+  const typed = state.readings.map((r) => ({ ...r.body, source: t('readings.typedAt', { when: moment(r.at) }) }));
+  return [...imported.flat(), ...typed];
+}
+
+/** A sentence about rows of the table made of these readings, with the rows as a person knows them. The first row has the names of the columns. */
+export function namingRows(sentence: string, readings: readonly Reading[]): string {
+  return sentence.replace(/\brow (\d+)\b/g, (whole, row: string) => readings[Number(row) - 2]?.source ?? whole);
 }
