@@ -402,6 +402,17 @@ public enum Message {
             "\"{0}\" is not a height; write times rated voltage such as 1.4 or \"140 %\", or the bus voltage such as 17kV"),
     RATIO_TYPED("\"{0}\" is not a ratio; write primary, colon, secondary, such as 7200:120"),
 
+    // ---- record
+    CHANNEL_MAP_SYNTAX(
+            "\"{0}\" doesn't say what a channel measures; write name, equals sign and place, such as \"IA=stage 1/A\""),
+    CHANNEL_MAP_UNKNOWN("there is no channel \"{0}\"; there are {1}"),
+    CHANNEL_MAP_AMBIGUOUS("there is more than one channel \"{0}\"; write its number: {1}"),
+    CHANNEL_MAP_ROLE("there is no place \"{0}\"; there are {1}"),
+    CHANNEL_MAP_UNIT("channel \"{0}\" is in \"{1}\" and can't be {2}"),
+    CHANNEL_MAP_TWICE("channel \"{0}\" is given twice; keep one place"),
+    CHANNEL_MAP_SIDE(
+            "\"{0}\": \"{1}\" is no side; write @primary, @secondary (of a sensor whose ratio the bank file gives) or a ratio such as @7200:120"),
+
     // ---- server
     SERVER_FOLDER("the folder can't be used ({0}); choose another with --data, or mend its permissions"),
     SERVER_IN_USE("another server has this folder; stop it first, or choose another folder with --data"),
