@@ -101,7 +101,8 @@ final class ChainFinder {
                         Finding.Weight.LOOK,
                         steady.fromSeconds(),
                         stage.name(),
-                        "The three currents of " + stage.name() + " should add up to nothing, as its neutral floats; they leave "
+                        "The three currents of " + stage.name()
+                                + " should add up to nothing, as its neutral floats; they leave "
                                 + Say.amperes(left) + " (" + Say.percent(left / mean)
                                 + "). A ratio or polarity of one channel is wrong, or current flows to "
                                 + scene.bank().words().ground() + " behind the switch.",

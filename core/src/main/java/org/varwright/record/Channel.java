@@ -1,6 +1,5 @@
 package org.varwright.record;
 
-import java.util.Locale;
 import org.varwright.waveform.Signal;
 
 /**
@@ -56,25 +55,6 @@ public record Channel(
 
         /** The record doesn't say. */
         record Unknown() implements Side {}
-    }
-
-    /** Volts or amperes in the record's unit, such as 1000 for {@code kV}; 0 where it is neither. */
-    static double factor(String unit) {
-        return switch (unit.strip().toLowerCase(Locale.ROOT)) {
-            case "v", "a", "volt", "volts", "amp", "amps", "ampere", "amperes" -> 1.0;
-            case "kv", "ka" -> 1e3;
-            case "mv", "ma" -> 1e-3;
-            default -> 0.0;
-        };
-    }
-
-    /** What a unit is of. */
-    static Quantity quantity(String unit) {
-        String lower = unit.strip().toLowerCase(Locale.ROOT);
-        if (factor(lower) == 0.0) {
-            return Quantity.OTHER;
-        }
-        return lower.contains("v") ? Quantity.VOLTS : Quantity.AMPERES;
     }
 
     /** Values at the primary side; as they are where the side is not known. */

@@ -78,8 +78,9 @@ public final class ChannelMap {
             if (given.containsKey(channel.number())) {
                 throw new VarwrightException(Message.CHANNEL_MAP_TWICE, Place.NOWHERE, channel.name());
             }
-            Optional<Channel.Side> side =
-                    sideAt < 0 ? Optional.empty() : Optional.of(side(right.substring(sideAt + 1).strip(), role, text));
+            Optional<Channel.Side> side = sideAt < 0
+                    ? Optional.empty()
+                    : Optional.of(side(right.substring(sideAt + 1).strip(), role, text));
             given.put(channel.number(), new Given(role, side));
         }
         return given;
@@ -90,7 +91,8 @@ public final class ChannelMap {
                 channels.stream().filter(c -> c.name().strip().equals(name)).toList();
         if (found.isEmpty()) {
             found = channels.stream()
-                    .filter(c -> c.name().strip().equalsIgnoreCase(name) || String.valueOf(c.number()).equals(name))
+                    .filter(c -> c.name().strip().equalsIgnoreCase(name)
+                            || String.valueOf(c.number()).equals(name))
                     .toList();
         }
         if (found.size() == 1) {
@@ -149,7 +151,8 @@ public final class ChannelMap {
     /** Primary over secondary of a sensor by the bank file; empty where the file doesn't say. */
     static Optional<Double> ratioOf(Bank bank, Role.Sensor sensor) {
         return bank.protection().stream()
-                .filter(p -> sensor.name().startsWith(p.stage() + " " + p.senses().code()))
+                .filter(p ->
+                        sensor.name().startsWith(p.stage() + " " + p.senses().code()))
                 .findFirst()
                 .flatMap(p -> p.ratio())
                 .map(r -> r.primary() / r.secondary());

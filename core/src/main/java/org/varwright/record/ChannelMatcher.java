@@ -42,11 +42,7 @@ final class ChannelMatcher {
     private final List<ChannelMatching.Question> questions = new ArrayList<>();
 
     ChannelMatcher(
-            Bank bank,
-            Cycles cycles,
-            List<Steady> steadies,
-            Expected expected,
-            Map<Integer, ChannelMap.Given> given) {
+            Bank bank, Cycles cycles, List<Steady> steadies, Expected expected, Map<Integer, ChannelMap.Given> given) {
         this.bank = bank;
         this.cycles = cycles;
         this.steadies = steadies;
@@ -141,8 +137,9 @@ final class ChannelMatcher {
     private void amperes(Channel channel, ChannelName name) {
         String phase = name.phase().orElse("");
         if (phase.equals("N")
-                || (name.isUnbalance() && sensors(Channel.Quantity.AMPERES, name).stream()
-                        .anyMatch(s -> s.name().endsWith(" " + phase)))) {
+                || (name.isUnbalance()
+                        && sensors(Channel.Quantity.AMPERES, name).stream()
+                                .anyMatch(s -> s.name().endsWith(" " + phase)))) {
             sensor(channel, name, Channel.Quantity.AMPERES);
             return;
         }
@@ -255,13 +252,18 @@ final class ChannelMatcher {
         if (isKnown && (part < DEAD || (part > LEAST && part < MOST))) {
             assign(channel, role, primary, why);
         } else if (fits(primary, value.get())) {
-            assign(channel, role, primary, why + "; the record doesn't say of which side, its size is that of the primary");
+            assign(
+                    channel,
+                    role,
+                    primary,
+                    why + "; the record doesn't say of which side, its size is that of the primary");
         } else {
             ask(
                     List.of(channel),
                     channel.title() + " shows at most "
                             + dimension(channel).format(largest(primary), 3)
-                            + (isKnown ? " by the record's own ratio" : ", of a side that the record doesn't give") + "; "
+                            + (isKnown ? " by the record's own ratio" : ", of a side that the record doesn't give")
+                            + "; "
                             + role.text() + " has " + dimension(channel).format(value.get(), 3)
                             + " in good order: say its ratio",
                     List.of(role.text() + "@PRIMARY:SECONDARY", role.text() + "@primary", "none"));

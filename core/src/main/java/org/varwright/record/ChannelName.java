@@ -20,8 +20,8 @@ import org.varwright.bank.Stage;
  */
 record ChannelName(Optional<String> phase, List<String> stages, boolean isMain, boolean isUnbalance) {
     private static final Set<String> MAIN = Set.of("main", "total", "feeder", "incomer", "bank", "sum");
-    private static final Set<String> UNBALANCE =
-            Set.of("unbalance", "unbal", "unb", "imbalance", "neutral", "neut", "bridge", "diff", "differential", "star");
+    private static final Set<String> UNBALANCE = Set.of(
+            "unbalance", "unbal", "unb", "imbalance", "neutral", "neut", "bridge", "diff", "differential", "star");
 
     /** A quantity letter, then a phase: IA, VAN, UL1, VAB, I_A, 3I0 … */
     private static final Pattern NAMED =

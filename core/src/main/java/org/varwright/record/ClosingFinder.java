@@ -89,7 +89,8 @@ final class ClosingFinder {
         boolean late = apart > APART_CYCLES * scene.cycleSeconds() * 1.05;
         String floating = isTied()
                 ? ""
-                : " In " + bank() + " that nothing ties to " + scene.bank().words().ground()
+                : " In " + bank() + " that nothing ties to "
+                        + scene.bank().words().ground()
                         + " the first pole carries nothing until the second has closed.";
         findings.add(new Finding(
                 "closed",
@@ -97,11 +98,9 @@ final class ClosingFinder {
                 first,
                 stage.name(),
                 stage.name() + " closed: " + Enumeration.of(words)
-                        + (together.size() > 1 ? "; " + Say.time(apart) + " from first to last" : "")
+                        + (together.size() > 1 ? "; " + apart(together, apart) : "")
                         + "."
-                        + (late
-                                ? " That is more than a quarter of a cycle: look at the switch's poles."
-                                : "")
+                        + (late ? " That is more than a quarter of a cycle: look at the switch's poles." : "")
                         + floating,
                 evidence,
                 Say.basis(
@@ -110,6 +109,13 @@ final class ClosingFinder {
                         Say.THRESHOLDS,
                         new Term("Δt", "first to last pole", apart, "s"),
                         new Term("T", "one cycle", scene.cycleSeconds(), "s"))));
+    }
+
+    private String apart(List<PoleStory> together, double apart) {
+        double step = scene.base()
+                .pieceAt(together.getFirst().signal().indexAt(start(together.getFirst())))
+                .stepSeconds();
+        return apart > step ? Say.time(apart) + " from first to last" : "together, to one sample of " + Say.time(step);
     }
 
     private String bank() {
@@ -127,7 +133,9 @@ final class ClosingFinder {
     private void missing(List<PoleStory> together, double first) {
         double later = first + TOGETHER_CYCLES * scene.cycleSeconds();
         for (PoleStory pole : poles) {
-            if (together.contains(pole) || pole.isOn(first - scene.cycleSeconds()) || scene.base().last() < later) {
+            if (together.contains(pole)
+                    || pole.isOn(first - scene.cycleSeconds())
+                    || scene.base().last() < later) {
                 continue;
             }
             findings.add(new Finding(
@@ -136,16 +144,17 @@ final class ClosingFinder {
                     first,
                     stage.name() + "/" + pole.phase(),
                     stage.name() + ": phase " + pole.phase() + " carries no current while "
-                            + Enumeration.of(together.stream()
-                                    .map(PoleStory::phase)
-                                    .toList())
+                            + Enumeration.of(
+                                    together.stream().map(PoleStory::phase).toList())
                             + (together.size() > 1 ? " do." : " does.")
                             + " Its pole did not close, its line fuse has operated, or the way to it is broken. Its terminals may"
                             + " be live all the same.",
                     List.of(pole.evidence(
                             later,
-                            pole.signal().largest(
-                                    pole.signal().indexAt(first), pole.signal().indexAt(later)),
+                            pole.signal()
+                                    .largest(
+                                            pole.signal().indexAt(first),
+                                            pole.signal().indexAt(later)),
                             "largest in three cycles after the others closed")),
                     Say.basis("REC-5", "no current above 3 % of the expected", Say.THRESHOLDS)));
         }
@@ -183,7 +192,8 @@ final class ClosingFinder {
         double peak = -1.0;
         double end = start(together.getLast()) + scene.cycleSeconds();
         for (PoleStory pole : together) {
-            int index = pole.signal().largestAt(pole.signal().indexAt(first), pole.signal().indexAt(end));
+            int index = pole.signal()
+                    .largestAt(pole.signal().indexAt(first), pole.signal().indexAt(end));
             double found = Math.abs(pole.signal().value(index));
             if (found > peak) {
                 peak = found;
@@ -256,14 +266,16 @@ final class ClosingFinder {
                 new Term("f", "frequency", rang.hertz(), "Hz"),
                 new Term("Î", "highest sample", peak, "A"),
                 new Term("n", "samples in one oscillation", rang.samplesInOne(), ""),
-                new Term("1 − cos(π/n)", "largest part by which a peak between samples is higher", rang.peakMayBeMissedBy(), ""),
+                new Term(
+                        "1 − cos(π/n)",
+                        "largest part by which a peak between samples is higher",
+                        rang.peakMayBeMissedBy(),
+                        ""),
                 new Term("", "part that the oscillation explains", rang.explained(), ""));
         Optional<InrushComparison> compared = InrushComparison.of(scene, stage, together, peak, rang);
         findings.add(new Finding(
                 "inrush",
-                compared.filter(InrushComparison::isHigher).isPresent()
-                        ? Finding.Weight.LOOK
-                        : Finding.Weight.NOTE,
+                compared.filter(InrushComparison::isHigher).isPresent() ? Finding.Weight.LOOK : Finding.Weight.NOTE,
                 at,
                 stage.name() + "/" + worst.phase(),
                 stage.name() + ": inrush peak " + Say.amperes(peak) + " in phase " + worst.phase() + " at " + Say.at(at)
@@ -278,10 +290,13 @@ final class ClosingFinder {
                 basis));
         if (compared.isEmpty()) {
             unanswered.add(new Unanswered(
-                    scene.bus("A").isEmpty() ? "voltage of the bus in this record" : "what the closing is simulated from",
+                    scene.bus("A").isEmpty()
+                            ? "voltage of the bus in this record"
+                            : "what the closing is simulated from",
                     "the inrush of " + stage.name() + " is not held against a calculated one"));
         }
-        compared.filter(c -> c.hertz() > 0.4 / scene.base().pieceAt(worst.signal().indexAt(at)).stepSeconds())
+        compared.filter(c -> c.hertz()
+                        > 0.4 / scene.base().pieceAt(worst.signal().indexAt(at)).stepSeconds())
                 .ifPresent(c -> tooSlow(
                         1.0 / scene.base().pieceAt(worst.signal().indexAt(at)).stepSeconds(),
                         0.25 / scene.base().pieceAt(worst.signal().indexAt(at)).stepSeconds()));

@@ -100,14 +100,21 @@ final class DecayFinder {
                 place,
                 falls.startVolts(),
                 stage.name() + " phase " + phase + " was left at " + Say.volts(falls.startVolts()) + " ("
-                        + Say.times(Math.abs(falls.startVolts()) / peak) + " of the peak); it falls with a time constant of "
+                        + Say.times(Math.abs(falls.startVolts()) / peak)
+                        + " of the peak); it falls with a time constant of "
                         + Say.time(falls.tauSeconds()) + " (± " + Say.time(falls.tauSigma()) + ")"
-                        + plate.map(p -> ", " + Say.time(p) + " by the nameplate").orElse("") + "."
+                        + plate.map(p -> ", " + Say.time(p) + " by the nameplate")
+                                .orElse("") + "."
                         + (slow
                                 ? " Slower than the resistors should make it: one may be open. Wait longer, and prove dead."
                                 : ""),
-                new Term("τ", "time constant", falls.tauSeconds(), "s"),
-                new Term("RC", "by the nameplate", plate.orElse(Double.NaN), "s")));
+                terms(falls, plate)));
+    }
+
+    private static Term[] terms(Decay.Falls falls, Optional<Double> plate) {
+        Term tau = new Term("τ", "time constant", falls.tauSeconds(), "s");
+        return plate.map(p -> new Term[] {tau, new Term("RC", "by the nameplate", p, "s")})
+                .orElse(new Term[] {tau});
     }
 
     /** R·C of one unit: the same of groups and strings of them. */
@@ -135,6 +142,7 @@ final class DecayFinder {
                 stage.name() + "/" + phase,
                 words,
                 List.of(new Evidence(place.name(), at, volts, "V", "mean after the opening")),
-                Say.basis("REC-8", "v = V0·e^(−t/τ) through the means of whole cycles", Source.FIRST_PRINCIPLES, terms));
+                Say.basis(
+                        "REC-8", "v = V0·e^(−t/τ) through the means of whole cycles", Source.FIRST_PRINCIPLES, terms));
     }
 }

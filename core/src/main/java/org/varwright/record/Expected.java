@@ -28,8 +28,7 @@ final class Expected {
     static Expected nominal(Bank bank) {
         Expected expected = new Expected(bank);
         for (Stage stage : bank.stages()) {
-            Network network =
-                    Network.of(bank, stage, Capacitances.known(bank), Supply.nominal(bank.system()));
+            Network network = Network.of(bank, stage, Capacitances.known(bank), Supply.nominal(bank.system()));
             if (network.healthy() instanceof Solution.Solved solved) {
                 for (String phase : Role.PHASES) {
                     solved.line(stage.name(), phase)
@@ -83,8 +82,8 @@ final class Expected {
 
     /** Currents of the poles of a stage by the network at measured voltages, A, B, C; empty where it has no answer. */
     static Optional<List<Complex>> lines(Bank bank, Stage stage, Supply supply) {
-        Solution solution = Network.of(bank, stage, Capacitances.known(bank), supply)
-                .healthy();
+        Solution solution =
+                Network.of(bank, stage, Capacitances.known(bank), supply).healthy();
         return solution instanceof Solution.Solved solved
                 ? Optional.of(Role.PHASES.stream()
                         .map(p -> solved.line(stage.name(), p)

@@ -15,13 +15,7 @@ import org.varwright.basis.Basis;
  * @param basis how its number came about
  */
 public record Finding(
-        String kind,
-        Weight weight,
-        double seconds,
-        String where,
-        String words,
-        List<Evidence> evidence,
-        Basis basis) {
+        String kind, Weight weight, double seconds, String where, String words, List<Evidence> evidence, Basis basis) {
     public Finding {
         evidence = List.copyOf(evidence);
     }

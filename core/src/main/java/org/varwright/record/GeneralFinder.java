@@ -57,14 +57,14 @@ final class GeneralFinder {
         List<Unanswered> unanswered = new ArrayList<>();
         if (cycles.windows().isEmpty()) {
             unanswered.add(new Unanswered(
-                    "a whole cycle with four samples or more",
-                    "no phasor, no frequency, no time of an event is told"));
+                    "a whole cycle with four samples or more", "no phasor, no frequency, no time of an event is told"));
         } else if (!cycles.isTracked()) {
-            unanswered.add(new Unanswered(
-                    "two steady cycles of a voltage or current", "the frequency is taken as nominal"));
+            unanswered.add(
+                    new Unanswered("two steady cycles of a voltage or current", "the frequency is taken as nominal"));
         }
-        long pieces =
-                input.base().pieces().stream().filter(p -> p.stepSeconds() > 0.0).count();
+        long pieces = input.base().pieces().stream()
+                .filter(p -> p.stepSeconds() > 0.0)
+                .count();
         if (pieces > 1) {
             unanswered.add(new Unanswered(
                     "one sampling rate throughout", "no cycle is read across a change of pace or a gap in the record"));
@@ -76,7 +76,8 @@ final class GeneralFinder {
     static Optional<Double> guessHertz(RecordInput input) {
         return input.channels().stream()
                 .filter(c -> c.quantity() != Channel.Quantity.OTHER)
-                .max(Comparator.comparingDouble(c -> c.signal().largest(0, c.signal().size())))
+                .max(Comparator.comparingDouble(
+                        c -> c.signal().largest(0, c.signal().size())))
                 .flatMap(c -> {
                     Cycles fifty = Cycles.of(input.base(), Optional.of(c.signal()), 50.0);
                     Cycles sixty = Cycles.of(input.base(), Optional.of(c.signal()), 60.0);
@@ -104,7 +105,8 @@ final class GeneralFinder {
                 double key = near != null && change.seconds() - near < within
                         ? near
                         : after != null && after - change.seconds() < within ? after : change.seconds();
-                moments.computeIfAbsent(key, k -> new ArrayList<>()).add(channel.name().strip());
+                moments.computeIfAbsent(key, k -> new ArrayList<>())
+                        .add(channel.name().strip());
                 settled.merge(key, change.settledSeconds(), Math::max);
             }
         }
@@ -134,7 +136,8 @@ final class GeneralFinder {
     private static List<Finding> currents(RecordInput input, Cycles cycles) {
         List<Finding> findings = new ArrayList<>();
         for (Channel channel : input.channels()) {
-            if (channel.quantity() != Channel.Quantity.AMPERES || cycles.windows().isEmpty()) {
+            if (channel.quantity() != Channel.Quantity.AMPERES
+                    || cycles.windows().isEmpty()) {
                 continue;
             }
             for (Conduction.Run run : Conduction.of(channel.signal(), cycles, 1e-9)) {

@@ -26,7 +26,8 @@ record InrushComparison(double amperes, double hertz, boolean isHigher, String w
 
     static Optional<InrushComparison> of(
             Scene scene, Stage stage, List<PoleStory> together, double peak, Ringing.Rang rang) {
-        double first = together.getFirst().closed().map(Conduction.Run::startSeconds).orElse(0.0);
+        double first =
+                together.getFirst().closed().map(Conduction.Run::startSeconds).orElse(0.0);
         Optional<Double> clock = scene.clockDegrees(first);
         if (clock.isEmpty() || together.size() < 2) {
             return Optional.empty();
@@ -47,9 +48,8 @@ record InrushComparison(double amperes, double hertz, boolean isHigher, String w
                 scene.bank(),
                 new InrushRequest(
                         Optional.of(stage.name()), on, Map.of(), Optional.of(List.copyOf(degrees)), false, Map.of()));
-        List<InrushCase> cases = inrush.cases().stream()
-                .filter(c -> c.main().isPresent())
-                .toList();
+        List<InrushCase> cases =
+                inrush.cases().stream().filter(c -> c.main().isPresent()).toList();
         if (cases.isEmpty()) {
             return Optional.empty();
         }

@@ -72,7 +72,8 @@ final class MatchPhysics {
                 }
             }
         }
-        if (wrong.isEmpty() || wrong.stream().allMatch(w -> said.contains(w.channel().number()))) {
+        if (wrong.isEmpty()
+                || wrong.stream().allMatch(w -> said.contains(w.channel().number()))) {
             return;
         }
         assignments.removeAll(wrong);
@@ -89,7 +90,9 @@ final class MatchPhysics {
                                 wrong.stream()
                                         .map(w -> w.channel().title() + " stands at "
                                                 + Dimension.digits(
-                                                        angle(w.primary(), a.get().primary())
+                                                        angle(
+                                                                        w.primary(),
+                                                                        a.get().primary())
                                                                 .orElse(0.0),
                                                         3)
                                                 + "° against phase A")
@@ -133,7 +136,8 @@ final class MatchPhysics {
         choices.add("none");
         questions.add(new ChannelMatching.Question(
                 List.of(a.channel()),
-                a.channel().title() + " stands at " + Dimension.digits(degrees.get(), 3) + "° against the voltage of phase "
+                a.channel().title() + " stands at " + Dimension.digits(degrees.get(), 3)
+                        + "° against the voltage of phase "
                         + phase + "; a capacitor's current stands at 90°: another phase, or no current of "
                         + bank.words().stage() + " capacitors at all",
                 choices));

@@ -5,8 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.varwright.bank.Stage;
-import org.varwright.basis.Term;
 import org.varwright.basis.Source;
+import org.varwright.basis.Term;
 import org.varwright.basis.Unanswered;
 import org.varwright.page.Enumeration;
 import org.varwright.quantity.Complex;
@@ -24,11 +24,15 @@ final class OpeningFinder {
 
     private static final double WITHIN_DEGREES = 25.0;
 
+    /** A quarter of a cycle, less what a sample may be off. */
+    private static final double RESTRIKE_CYCLES = 0.245;
+
     private final Scene scene;
     private final Stage stage;
     private final List<PoleStory> poles;
     private final List<Finding> findings = new ArrayList<>();
     private final List<Unanswered> unanswered = new ArrayList<>();
+    private Optional<Double> firstAt = Optional.empty();
     private Optional<Double> openedAt = Optional.empty();
 
     private OpeningFinder(Scene scene, Stage stage, List<PoleStory> poles) {
@@ -37,8 +41,9 @@ final class OpeningFinder {
         this.poles = poles;
     }
 
-    /** What was found; {@code openedAt} is when the last pole stopped that did. */
-    record Found(List<Finding> findings, List<Unanswered> unanswered, Optional<Double> openedAt) {
+    /** What was found; {@code firstAt} and {@code openedAt} are when the first and the last pole stopped that did. */
+    record Found(
+            List<Finding> findings, List<Unanswered> unanswered, Optional<Double> firstAt, Optional<Double> openedAt) {
         Found {
             findings = List.copyOf(findings);
             unanswered = List.copyOf(unanswered);
@@ -48,7 +53,7 @@ final class OpeningFinder {
     static Found of(Scene scene, Stage stage, List<PoleStory> poles) {
         OpeningFinder finder = new OpeningFinder(scene, stage, poles);
         finder.find();
-        return new Found(finder.findings, finder.unanswered, finder.openedAt);
+        return new Found(finder.findings, finder.unanswered, finder.firstAt, finder.openedAt);
     }
 
     private static double stop(PoleStory pole) {
@@ -65,10 +70,10 @@ final class OpeningFinder {
         }
         double first = stop(opened.getFirst());
         double last = stop(opened.getLast());
+        firstAt = Optional.of(first);
         openedAt = Optional.of(last);
-        List<String> words = opened.stream()
-                .map(p -> p.phase() + " at " + Say.at(stop(p)))
-                .toList();
+        List<String> words =
+                opened.stream().map(p -> p.phase() + " at " + Say.at(stop(p))).toList();
         findings.add(new Finding(
                 "opened",
                 Finding.Weight.NOTE,
@@ -94,7 +99,7 @@ final class OpeningFinder {
         double from = stop(pole);
         for (Conduction.Run run : pole.again()) {
             double after = (run.startSeconds() - from) / scene.cycleSeconds();
-            boolean restrike = after >= 0.25;
+            boolean restrike = after >= RESTRIKE_CYCLES;
             double peak = pole.signal().largest(run.from(), run.to());
             Ringing ringing = Ringing.of(
                     pole.signal(),
@@ -107,7 +112,8 @@ final class OpeningFinder {
                     Finding.Weight.FAILED,
                     run.startSeconds(),
                     stage.name() + "/" + pole.phase(),
-                    stage.name() + " phase " + pole.phase() + ": the pole conducts again at " + Say.at(run.startSeconds())
+                    stage.name() + " phase " + pole.phase() + ": the pole conducts again at "
+                            + Say.at(run.startSeconds())
                             + ", " + Dimensions.cycles(after) + " after its current had stopped: a "
                             + (restrike ? "restrike" : "re-ignition") + ". Peak " + Say.amperes(peak) + rings + "; it "
                             + (run.toEnd()
@@ -133,7 +139,8 @@ final class OpeningFinder {
     private void stuck(List<PoleStory> opened, double last) {
         List<PoleStory> on = poles.stream()
                 .filter(p -> !p.neverCarries())
-                .filter(p -> p.isOn(last + STUCK_CYCLES * scene.cycleSeconds()) && p.stopped().isEmpty())
+                .filter(p -> p.isOn(last + STUCK_CYCLES * scene.cycleSeconds())
+                        && p.stopped().isEmpty())
                 .toList();
         List<PoleStory> late = opened.stream()
                 .filter(p -> stop(p) - stop(opened.getFirst()) > STUCK_CYCLES * scene.cycleSeconds())
@@ -150,9 +157,10 @@ final class OpeningFinder {
                             + " behind it.",
                     List.of(pole.evidence(
                             Math.min(scene.base().last(), last + STUCK_CYCLES * scene.cycleSeconds()),
-                            pole.signal().largest(
-                                    pole.signal().indexAt(last + scene.cycleSeconds()),
-                                    pole.signal().size()),
+                            pole.signal()
+                                    .largest(
+                                            pole.signal().indexAt(last + scene.cycleSeconds()),
+                                            pole.signal().size()),
                             "peak of what it still carries")),
                     Say.basis("REC-5", "current two cycles after the other poles have stopped", Say.THRESHOLDS)));
         }
@@ -183,15 +191,17 @@ final class OpeningFinder {
         }
         List<Scene.Place> places = new ArrayList<>();
         scene.sensors().stream()
-                .filter(s -> s.stage().equals(stage.name()) && s.isVolts() && s.name().contains("neutral-voltage"))
+                .filter(s -> s.stage().equals(stage.name())
+                        && s.isVolts()
+                        && s.name().contains("neutral-voltage"))
                 .forEach(s -> scene.at(s).ifPresent(places::add));
-        Role.PHASES.forEach(
-                p -> scene.at(new Role.StageVolts(stage.name(), p)).ifPresent(places::add));
+        Role.PHASES.forEach(p -> scene.at(new Role.StageVolts(stage.name(), p)).ifPresent(places::add));
         if (places.isEmpty()) {
-            unanswered.add(new Unanswered(
-                    "a voltage of the neutral or behind the switch in this record",
-                    "whether one pole of " + stage.name()
-                            + " alone stayed closed: it would carry no current, and hold every terminal at phase voltage"));
+            unanswered.add(
+                    new Unanswered(
+                            "a voltage of the neutral or behind the switch in this record",
+                            "whether one pole of " + stage.name()
+                                    + " alone stayed closed: it would carry no current, and hold every terminal at phase voltage"));
             return;
         }
         for (Scene.Place place : places) {
@@ -218,13 +228,21 @@ final class OpeningFinder {
                             + " Every terminal and the neutral are live with almost no current. Open the way behind it and prove"
                             + " dead.",
                     List.of(new Evidence(
-                            place.name(), after.get().middleSeconds(), held.magnitude(), "V", "rms of the fundamental")),
+                            place.name(),
+                            after.get().middleSeconds(),
+                            held.magnitude(),
+                            "V",
+                            "rms of the fundamental")),
                     Say.basis(
                             "REC-15",
                             "with one pole closed the floating neutral and every terminal follow that phase",
                             Source.FIRST_PRINCIPLES,
                             new Term("V", "rms after the opening", held.magnitude(), "V"),
-                            new Term("V_LN", "phase voltage", scene.bank().system().phaseVolts(), "V"))));
+                            new Term(
+                                    "V_LN",
+                                    "phase voltage",
+                                    scene.bank().system().phaseVolts(),
+                                    "V"))));
             return;
         }
     }

@@ -69,8 +69,7 @@ record PoleStory(
         List<Conduction.Run> again = new ArrayList<>();
         for (Conduction.Run run : runs) {
             boolean isService = run.fromBegin() || run.seconds() > LONG_CYCLES * cycle;
-            if (stopped.isPresent()
-                    && run.startSeconds() - last(stopped.get(), again) < AGAIN_CYCLES * cycle) {
+            if (stopped.isPresent() && run.startSeconds() - last(stopped.get(), again) < AGAIN_CYCLES * cycle) {
                 again.add(run);
             } else if (isService) {
                 if (!run.fromBegin() && closed.isEmpty()) {
@@ -90,8 +89,7 @@ record PoleStory(
                             && r.seconds() <= LONG_CYCLES * cycle)
                     .forEach(bursts::add);
         }
-        return new PoleStory(
-                phase, place.name(), place.signal(), runs, closed, bursts, stopped, again);
+        return new PoleStory(phase, place.name(), place.signal(), runs, closed, bursts, stopped, again);
     }
 
     private static double last(Conduction.Run stopped, List<Conduction.Run> again) {

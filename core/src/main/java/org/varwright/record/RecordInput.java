@@ -2,6 +2,7 @@ package org.varwright.record;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import org.varwright.comtrade.Recording;
 import org.varwright.waveform.TimeBase;
 
 /**
@@ -26,5 +27,10 @@ public record RecordInput(
     public RecordInput {
         channels = List.copyOf(channels);
         statuses = List.copyOf(statuses);
+    }
+
+    /** What a recording gives; without channels where it tells no times. */
+    public static RecordInput of(Recording recording) {
+        return Inputs.of(recording);
     }
 }

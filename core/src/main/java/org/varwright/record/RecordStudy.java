@@ -48,6 +48,12 @@ public record RecordStudy(
 
     private static final double USUAL_HERTZ = 60.0;
 
+    /** Findings that are the bank's own doing, and how many cycles around them a change is theirs. */
+    private static final List<String> OWN =
+            List.of("closed", "opened", "fault", "admittance", "restrike", "re-ignition");
+
+    private static final double OWN_CYCLES = 4.0;
+
     /** The record alone: measures without a bank. */
     public static RecordStudy of(RecordInput input) {
         Cycles cycles = cycles(input, input.hertz());
@@ -68,21 +74,19 @@ public record RecordStudy(
      * @throws org.varwright.problem.VarwrightException {@code CHANNEL_MAP_…}
      */
     public static RecordStudy of(RecordInput input, Bank bank, List<String> map) {
-        Cycles first = cycles(input, input.hertz() > 0.0 ? input.hertz() : bank.system().frequencyHertz());
+        Cycles first = cycles(
+                input, input.hertz() > 0.0 ? input.hertz() : bank.system().frequencyHertz());
         Expected expected = Expected.nominal(bank);
         List<Signal> all = input.channels().stream()
                 .filter(c -> c.quantity() != Channel.Quantity.OTHER)
                 .map(Channel::signal)
                 .toList();
         ChannelMatching matching = new ChannelMatcher(
-                        bank,
-                        first,
-                        Steady.of(first, all),
-                        expected,
-                        new ChannelMap(bank).read(map, input.channels()))
+                        bank, first, Steady.of(first, all), expected, new ChannelMap(bank).read(map, input.channels()))
                 .match(input.channels());
         Scene scene = new Scene(bank, input, first, matching, expected);
-        List<Finding> findings = new ArrayList<>(GeneralFinder.frequency(input, first, bank.system().frequencyHertz()));
+        List<Finding> findings = new ArrayList<>(
+                GeneralFinder.frequency(input, first, bank.system().frequencyHertz()));
         List<Unanswered> unanswered = new ArrayList<>(GeneralFinder.unanswered(input, first));
         List<Located> located = new ArrayList<>();
         for (Stage stage : bank.stages()) {
@@ -104,7 +108,7 @@ public record RecordStudy(
                 if (sensor.stage().equals(stage.name())) {
                     scene.at(sensor).ifPresent(place -> {
                         SensorFinder.Found found =
-                                SensorFinder.of(scene, stage, sensor, place, poles, opening.openedAt());
+                                SensorFinder.of(scene, stage, sensor, place, poles, opening.firstAt());
                         findings.addAll(found.findings());
                         unanswered.addAll(found.unanswered());
                         found.located().ifPresent(located::add);
@@ -113,9 +117,18 @@ public record RecordStudy(
             }
         }
         missing(scene, unanswered);
+        explained(findings, first.hertz());
         findings.sort(Comparator.comparingDouble(Finding::seconds));
-        return new RecordStudy(
-                input, first, Optional.of(bank), Optional.of(matching), findings, located, unanswered);
+        return new RecordStudy(input, first, Optional.of(bank), Optional.of(matching), findings, located, unanswered);
+    }
+
+    /** What the bank itself did is no switching elsewhere. */
+    private static void explained(List<Finding> findings, double hertz) {
+        List<Finding> own = findings.stream()
+                .filter(f -> OWN.contains(f.kind()) || f.kind().equals("sensor") && f.weight() == Finding.Weight.FAILED)
+                .toList();
+        findings.removeIf(f -> f.kind().endsWith("-elsewhere")
+                && own.stream().anyMatch(o -> Math.abs(o.seconds() - f.seconds()) < OWN_CYCLES / hertz));
     }
 
     private static void missing(Scene scene, List<Unanswered> unanswered) {

@@ -118,8 +118,7 @@ final class Scene {
             values[i] = (one.value(i) - other.value(i)) / 3.0;
         }
         return Optional.of(new Place(
-                ahead.get().name() + ", " + behind.get().name(),
-                Signal.of(one.base(), one.skewSeconds(), values)));
+                ahead.get().name() + ", " + behind.get().name(), Signal.of(one.base(), one.skewSeconds(), values)));
     }
 
     /** Voltage from a phase to the next, or from the two others. */
@@ -152,7 +151,8 @@ final class Scene {
 
     /** Whether the bus is alive; taken for granted where no voltage is recorded. */
     boolean isBusAlive(Steady steady) {
-        return Role.PHASES.stream().allMatch(p -> busVolts(steady, p) > DEAD * bank.system().phaseVolts());
+        return Role.PHASES.stream()
+                .allMatch(p -> busVolts(steady, p) > DEAD * bank.system().phaseVolts());
     }
 
     /** The three voltages that fed the bank in a steady stretch, phase A at 0°; empty where not all are recorded. */

@@ -29,6 +29,11 @@ final class SensorFinder {
     /** Part of the later value by which a phasor must move to be another state. */
     private static final double MOVED = 0.2;
 
+    /** Part of the alarm setting, or of all that a stage carries, below which a sensor tells nothing: common practice, no source. */
+    private static final double OF_ALARM = 0.2;
+
+    private static final double OF_WHOLE = 0.002;
+
     /** Part by which a pole's current may be off before anything failed, and still be put right by it. */
     private static final double CALIBRATED = 0.1;
 
@@ -37,7 +42,7 @@ final class SensorFinder {
     private final Role.Sensor sensor;
     private final Scene.Place place;
     private final List<PoleStory> poles;
-    private final Optional<Double> openedAt;
+    private final Optional<Double> firstAt;
     private final List<Finding> findings = new ArrayList<>();
     private final List<Unanswered> unanswered = new ArrayList<>();
     private Optional<Located> located = Optional.empty();
@@ -48,13 +53,13 @@ final class SensorFinder {
             Role.Sensor sensor,
             Scene.Place place,
             List<PoleStory> poles,
-            Optional<Double> openedAt) {
+            Optional<Double> firstAt) {
         this.scene = scene;
         this.stage = stage;
         this.sensor = sensor;
         this.place = place;
         this.poles = poles;
-        this.openedAt = openedAt;
+        this.firstAt = firstAt;
     }
 
     /** What was found, what could not be, and which failure explains it. */
@@ -71,15 +76,16 @@ final class SensorFinder {
             Role.Sensor sensor,
             Scene.Place place,
             List<PoleStory> poles,
-            Optional<Double> openedAt) {
-        SensorFinder finder = new SensorFinder(scene, stage, sensor, place, poles, openedAt);
+            Optional<Double> firstAt) {
+        SensorFinder finder = new SensorFinder(scene, stage, sensor, place, poles, firstAt);
         finder.find();
         return new Found(finder.findings, finder.unanswered, finder.located);
     }
 
     private Protection protection() {
         return scene.bank().protection().stream()
-                .filter(p -> sensor.name().startsWith(p.stage() + " " + p.senses().code()))
+                .filter(p ->
+                        sensor.name().startsWith(p.stage() + " " + p.senses().code()))
                 .findFirst()
                 .orElseThrow();
     }
@@ -87,7 +93,7 @@ final class SensorFinder {
     /** The stage is on and alive: all of its recorded poles carry. */
     private boolean isInService(Steady steady) {
         boolean on = poles.isEmpty()
-                ? openedAt.filter(o -> steady.middleSeconds() > o).isEmpty()
+                ? firstAt.filter(o -> steady.middleSeconds() > o).isEmpty()
                 : poles.stream().anyMatch(p -> p.isOn(steady.middleSeconds()));
         return on && scene.isBusAlive(steady);
     }
@@ -105,6 +111,10 @@ final class SensorFinder {
         }
         Steady last = states.getLast();
         Optional<Steady> healthy = healthy(states, last);
+        if (healthy.isEmpty() && last.magnitude(place.signal()) < floor()) {
+            quiet(last);
+            return;
+        }
         shown(last, healthy);
         settings();
         locate(last, healthy);
@@ -117,7 +127,41 @@ final class SensorFinder {
             return Optional.empty();
         }
         double moved = phasor(last).minus(phasor(first)).magnitude();
-        return moved > MOVED * last.magnitude(place.signal()) ? Optional.of(first) : Optional.empty();
+        return moved > Math.max(floor(), MOVED * last.magnitude(place.signal()))
+                ? Optional.of(first)
+                : Optional.empty();
+    }
+
+    /** What a sensor may show without telling anything, primary: a part of its alarm setting, else of what its stage carries. */
+    private double floor() {
+        Protection protection = protection();
+        Optional<Double> factor = protection.settingsArePrimary()
+                ? Optional.of(1.0)
+                : protection.ratio().map(TransformerRatio::factor);
+        if (protection.alarm().isPresent() && factor.isPresent()) {
+            return OF_ALARM * protection.alarm().getAsDouble() / factor.get();
+        }
+        double whole = sensor.isVolts()
+                ? scene.bank().system().phaseVolts()
+                : scene.expected().of(new Role.StageAmperes(stage.name(), "A")).orElse(0.0);
+        return OF_WHOLE * whole;
+    }
+
+    private void quiet(Steady last) {
+        findings.add(new Finding(
+                "sensor-quiet",
+                Finding.Weight.NOTE,
+                last.fromSeconds(),
+                sensor.name(),
+                sensor.name() + " shows less than " + value(floor()) + relay(floor()) + " with " + stage.name()
+                        + " in service: nothing that tells of a failure.",
+                List.of(new Evidence(
+                        place.name(), last.middleSeconds(), last.magnitude(place.signal()), unit(), "rms")),
+                Say.basis(
+                        "REC-6",
+                        "a fifth of the alarm setting, else 0.2 % of what the stage carries",
+                        Source.commonPractice("threshold"),
+                        new Term("", "least that tells, primary", floor(), unit()))));
     }
 
     private Optional<Signal> reference() {
@@ -149,12 +193,17 @@ final class SensorFinder {
     private void shown(Steady last, Optional<Steady> healthy) {
         Complex now = phasor(last);
         List<Evidence> evidence = new ArrayList<>();
-        healthy.ifPresent(h -> evidence.add(new Evidence(
-                place.name(), h.middleSeconds(), phasor(h).magnitude(), unit(), "rms before")));
+        healthy.ifPresent(h -> evidence.add(
+                new Evidence(place.name(), h.middleSeconds(), phasor(h).magnitude(), unit(), "rms before")));
         evidence.add(new Evidence(place.name(), last.middleSeconds(), now.magnitude(), unit(), "rms"));
-        String before = healthy.map(h -> " Before that it showed " + value(phasor(h).magnitude())
-                        + (reference().isPresent() ? " at " + Say.degrees(phasor(h).degrees()) : "") + ".")
-                .orElse(" It shows the same from the first cycle with the " + scene.bank().words().stage()
+        String before = healthy.map(h -> phasor(h).magnitude() < floor()
+                        ? " Before that it showed next to nothing."
+                        : " Before that it showed " + value(phasor(h).magnitude())
+                                + (reference().isPresent()
+                                        ? " at " + Say.degrees(phasor(h).degrees())
+                                        : "") + ".")
+                .orElse(" It shows the same from the first cycle with the "
+                        + scene.bank().words().stage()
                         + " in service: what it showed when nothing was wrong is not in this record.");
         findings.add(new Finding(
                 "sensor",
@@ -199,12 +248,11 @@ final class SensorFinder {
         double limit = setting.getAsDouble() / factor;
         Optional<Window> first = Optional.empty();
         for (Window w : scene.cycles().windows()) {
-            if (openedAt.filter(o -> w.middleSeconds() > o).isPresent()) {
+            if (firstAt.filter(o -> w.middleSeconds() + 0.5 / w.hertz() > o).isPresent()) {
                 break;
             }
-            boolean above = w.phasor(place.signal())
-                    .filter(p -> p.magnitude() > limit)
-                    .isPresent();
+            boolean above =
+                    w.phasor(place.signal()).filter(p -> p.magnitude() > limit).isPresent();
             first = above ? first.isPresent() ? first : Optional.of(w) : Optional.empty();
         }
         if (first.isEmpty()) {
@@ -212,8 +260,7 @@ final class SensorFinder {
         }
         double at = first.get().middleSeconds() - 0.5 / first.get().hertz();
         boolean fromBegin = at - scene.base().first() < scene.cycleSeconds();
-        String then = openedAt
-                .filter(o -> what.equals("trip"))
+        String then = firstAt.filter(o -> what.equals("trip"))
                 .map(o -> "; the poles opened " + (fromBegin ? "at least " : "") + Say.time(o - at) + " later"
                         + (delay.isPresent() ? ", the delay set is " + Say.time(delay.getAsDouble()) : ""))
                 .orElse("");
@@ -224,12 +271,16 @@ final class SensorFinder {
                 sensor.name(),
                 sensor.name() + " is above its " + what + " setting of " + value(setting.getAsDouble())
                         + (protection().settingsArePrimary() ? " primary" : " at the relay")
-                        + (fromBegin ? " from the begin of the record" : " from the cycle at " + Say.at(at) + " on") + then
+                        + (fromBegin ? " from the begin of the record" : " from the cycle at " + Say.at(at) + " on")
+                        + then
                         + ".",
                 List.of(new Evidence(
                         place.name(),
                         first.get().middleSeconds(),
-                        first.get().phasor(place.signal()).map(Complex::magnitude).orElse(0.0),
+                        first.get()
+                                .phasor(place.signal())
+                                .map(Complex::magnitude)
+                                .orElse(0.0),
                         unit(),
                         "rms of that cycle")),
                 Say.basis(
@@ -259,12 +310,7 @@ final class SensorFinder {
                 lines(last, healthy));
         Locate locate = Locator.locate(scene.bank(), Map.of(), supply, Assumptions.USUAL, sighting);
         located = Optional.of(new Located(
-                sensor.name(),
-                place.name(),
-                last.middleSeconds(),
-                angle && healthy.isPresent(),
-                angle,
-                locate));
+                sensor.name(), place.name(), last.middleSeconds(), angle && healthy.isPresent(), angle, locate));
         if (scene.supply(last).isEmpty()) {
             unanswered.add(new Unanswered(
                     "the three bus voltages in this record",
@@ -286,8 +332,8 @@ final class SensorFinder {
         for (PoleStory pole : poles) {
             double was = healthy.get().magnitude(pole.signal());
             double is = last.magnitude(pole.signal());
-            double should = expected.map(e ->
-                            e.get(Role.PHASES.indexOf(pole.phase())).magnitude())
+            double should = expected.map(
+                            e -> e.get(Role.PHASES.indexOf(pole.phase())).magnitude())
                     .orElse(Double.NaN);
             if (was > 0.0 && Double.isFinite(is) && Math.abs(should / was - 1.0) < CALIBRATED) {
                 amperes.put(pole.phase(), is * should / was);

@@ -93,7 +93,9 @@ final class StateFinder {
                 stage.name() + " draws, against what it should in good order at "
                         + (scene.bus("A").isPresent() ? "the recorded voltage" : "nominal voltage (none is recorded)")
                         + ": " + Enumeration.of(words) + "."
-                        + (off ? " More than a tenth off: units out, other units than the file says, or a wrong ratio." : ""),
+                        + (off
+                                ? " More than a tenth off: units out, other units than the file says, or a wrong ratio."
+                                : ""),
                 evidence,
                 Say.basis(
                         "REC-16",
@@ -129,8 +131,9 @@ final class StateFinder {
                     Finding.Weight.FAILED,
                     at,
                     stage.name(),
-                    "Around " + Say.at(at) + " the current of " + stage.name() + " for its voltage changes for good: "
-                            + Enumeration.of(moved) + ". That is inside the " + scene.bank().words().stage()
+                    when(before, after) + " the current of " + stage.name() + " for its voltage changes for good: "
+                            + Enumeration.of(moved) + ". That is inside the "
+                            + scene.bank().words().stage()
                             + ": units out or sections shorted.",
                     evidence,
                     Say.basis(
@@ -141,6 +144,12 @@ final class StateFinder {
             return;
         }
         disturbance(before, after, at, evidence, most);
+    }
+
+    private String when(Steady before, Steady after) {
+        return after.fromSeconds() - before.toSeconds() < 2.0 * scene.cycleSeconds()
+                ? "Around " + Say.at(before.toSeconds())
+                : "Between " + Say.at(before.toSeconds()) + " and " + Say.at(after.fromSeconds());
     }
 
     private void disturbance(Steady before, Steady after, double at, List<Evidence> evidence, double most) {
@@ -162,26 +171,45 @@ final class StateFinder {
                 }
             }
         }
+        String same = "; current over voltage of " + stage.name() + " is the same after it: not in this "
+                + scene.bank().words().stage() + ".";
+        Optional<String> stepped = stepped(before, after);
         boolean dip = lowest < 1.0 - DIP;
+        String words = stepped.map(s -> "Around " + Say.at(at) + " the bus voltage " + s + same)
+                .orElse(
+                        dip
+                                ? "Around " + Say.at(at) + " the bus voltage of phase " + phase + " falls to "
+                                        + Say.percent(lowest) + " and comes back" + same
+                                : "Around " + Say.at(at) + " something switches" + same);
         findings.add(new Finding(
-                dip ? "dip-elsewhere" : "switching-elsewhere",
+                dip || stepped.isPresent() ? "voltage-elsewhere" : "switching-elsewhere",
                 Finding.Weight.NOTE,
                 at,
                 stage.name(),
-                dip
-                        ? "Around " + Say.at(at) + " the bus voltage of phase " + phase + " falls to "
-                                + Say.percent(lowest) + " and comes back; current over voltage of " + stage.name()
-                                + " is the same after it: a fault elsewhere, not in this "
-                                + scene.bank().words().stage() + "."
-                        : "Around " + Say.at(at) + " something switches; after it " + stage.name()
-                                + " draws the same current for its voltage: a switching elsewhere, no failure in this "
-                                + scene.bank().words().stage() + ".",
+                words,
                 evidence,
                 Say.basis(
                         "REC-16",
                         "(I/V after)/(I/V before) − 1, nothing inside where below 3 %",
                         Say.THRESHOLDS,
                         new Term("", "largest change", most, ""))));
+    }
+
+    /** By how much the bus voltage is another after a change; empty where it is the same. */
+    private Optional<String> stepped(Steady before, Steady after) {
+        double furthest = 1.0;
+        String which = "";
+        for (String p : Role.PHASES) {
+            double part = scene.busVolts(after, p) / scene.busVolts(before, p);
+            if (Math.abs(part - 1.0) > Math.abs(furthest - 1.0)) {
+                furthest = part;
+                which = p;
+            }
+        }
+        return Math.abs(furthest - 1.0) > DIP
+                ? Optional.of("of phase " + which + (furthest < 1.0 ? " falls to " : " rises to ")
+                        + Say.percent(furthest) + " of what it was")
+                : Optional.empty();
     }
 
     /** Cycles in which a pole carries far more than it should, the first after its closing left out. */

@@ -25,12 +25,12 @@ record Steady(List<Window> windows) {
 
     double fromSeconds() {
         Window first = windows.getFirst();
-        return first.middleSeconds() - 0.5 * first.stepSeconds() * first.count();
+        return first.middleSeconds() - 0.5 * first.stepSeconds() * (first.count() - 1);
     }
 
     double toSeconds() {
         Window last = windows.getLast();
-        return last.middleSeconds() + 0.5 * last.stepSeconds() * last.count();
+        return last.middleSeconds() + 0.5 * last.stepSeconds() * (last.count() - 1);
     }
 
     double middleSeconds() {
@@ -91,8 +91,7 @@ record Steady(List<Window> windows) {
 
     private static boolean joins(Window before, Window after, List<double[]> busy) {
         return before.stepSeconds() == after.stepSeconds()
-                && busy.stream()
-                        .noneMatch(b -> b[0] < after.middleSeconds() && b[1] > before.middleSeconds())
+                && busy.stream().noneMatch(b -> b[0] < after.middleSeconds() && b[1] > before.middleSeconds())
                 && after.middleSeconds() - before.middleSeconds() < 3.0 / before.hertz();
     }
 
@@ -116,7 +115,8 @@ record Steady(List<Window> windows) {
             Optional<Complex> x = w.phasor(signal);
             Optional<Complex> r = w.phasor(reference);
             if (x.isPresent() && r.isPresent() && r.get().magnitude() > 0.0) {
-                sum = sum.plus(x.get().times(r.get().conjugate()).times(1.0 / r.get().magnitude()));
+                sum = sum.plus(
+                        x.get().times(r.get().conjugate()).times(1.0 / r.get().magnitude()));
                 n++;
             }
         }

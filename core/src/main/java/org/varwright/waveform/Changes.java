@@ -82,16 +82,20 @@ public final class Changes {
     }
 
     /** Largest peak of the fundamental in any cycle. */
-    static double largestFundamentalPeak(Signal signal, Cycles cycles) {
+    private static double largestFundamentalPeak(Signal signal, Cycles cycles) {
         double largest = 0.0;
         for (Window window : cycles.windows()) {
-            largest = Math.max(
-                    largest,
-                    window.components(signal, 1)
-                            .map(c -> c.fundamental().magnitude())
-                            .orElse(0.0));
+            largest = Math.max(largest, fundamentalPeak(signal, window));
         }
-        return Math.sqrt(2.0) * largest;
+        return largest;
+    }
+
+    /** Peak of the fundamental, fitted alone; 0 where too many samples are missing. */
+    static double fundamentalPeak(Signal signal, Window window) {
+        return Math.sqrt(2.0)
+                * window.components(signal, 1)
+                        .map(c -> c.fundamental().magnitude())
+                        .orElse(0.0);
     }
 
     private static double[] differences(Signal signal, Cycles cycles) {

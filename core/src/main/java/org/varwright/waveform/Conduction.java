@@ -6,11 +6,11 @@ import java.util.List;
 /**
  * When a current flows.
  *
- * <p><b>Model.</b> It flows while its magnitude, less the mean of the quietest cycle, is above 3 % of the largest fundamental peak and above six times the
+ * <p><b>Model.</b> It flows while its magnitude, less the mean of the quietest cycle, is above 3 % of its usual peak (the middle one of the cycles in which it flows) and above six times the
  * noise of that cycle; pauses of no more than 0.06 cycles are zeros of a wave. Begin and end are the zeros of straight lines through the outermost samples
  * (REC-5). A tail of one sign that outlasts 0.6 cycles is what a current transformer gives back after the current has stopped, and not counted.
  *
- * <p><b>Not modelled.</b> Currents below 3 % of the largest.
+ * <p><b>Not modelled.</b> Currents below 3 % of the usual.
  *
  * <p><b>Accuracy.</b> One step of the samples.
  *
@@ -23,6 +23,9 @@ public final class Conduction {
     private static final double TAIL_CYCLES = 0.6;
 
     private static final double LAST_OF_WAVE = 0.3;
+
+    /** A cycle whose fundamental is above this part of the largest is one in which the current flows. */
+    private static final double FLOWS = 0.1;
 
     /** A quietest cycle louder than this part of the largest is a current that never stops. */
     private static final double NEVER_QUIET = 0.2;
@@ -52,7 +55,7 @@ public final class Conduction {
     private Conduction(Signal signal, Cycles cycles) {
         this.signal = signal;
         cycle = 1.0 / cycles.hertz();
-        amplitude = Changes.largestFundamentalPeak(signal, cycles);
+        amplitude = usualPeak(signal, cycles);
         double mean = 0.0;
         double quietest = Double.POSITIVE_INFINITY;
         for (Window window : cycles.windows()) {
@@ -79,6 +82,23 @@ public final class Conduction {
         boolean hasQuiet = quietest < NEVER_QUIET * amplitude / Math.sqrt(2.0);
         offset = hasQuiet && Math.abs(mean) < NEVER_QUIET * amplitude ? mean : 0.0;
         threshold = Math.max(PART * amplitude, hasQuiet ? TIMES_NOISE * quietest : 0.0);
+    }
+
+    /** Middle one of the fundamental peaks of the cycles in which it flows: a fault of a few cycles doesn't make the rest look small. */
+    private static double usualPeak(Signal signal, Cycles cycles) {
+        double[] peaks = cycles.windows().stream()
+                .mapToDouble(w -> Changes.fundamentalPeak(signal, w))
+                .sorted()
+                .toArray();
+        if (peaks.length == 0) {
+            return 0.0;
+        }
+        double least = FLOWS * peaks[peaks.length - 1];
+        int first = 0;
+        while (peaks[first] < least) {
+            first++;
+        }
+        return peaks[(first + peaks.length) / 2];
     }
 
     /**

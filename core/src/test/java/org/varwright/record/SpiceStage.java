@@ -44,8 +44,14 @@ final class SpiceStage {
         double omega = 2.0 * Math.PI * hertz;
         for (int p = 0; p < 3; p++) {
             double ahead = Math.toRadians(-120.0 * p) - omega * RAMP;
-            line("B%1$s e%1$s 0 V=%2$s*sin(%3$s*time+%4$s)*(time<%5$s?(sin(%6$s*time))^2:1)",
-                    PHASES[p], n(v * Math.sqrt(2.0 / 3.0)), n(omega), n(ahead), n(0.7 * RAMP), n(Math.PI / 2.0 / (0.7 * RAMP)));
+            line(
+                    "B%1$s e%1$s 0 V=%2$s*sin(%3$s*time+%4$s)*(time<%5$s?(sin(%6$s*time))^2:1)",
+                    PHASES[p],
+                    n(v * Math.sqrt(2.0 / 3.0)),
+                    n(omega),
+                    n(ahead),
+                    n(0.7 * RAMP),
+                    n(Math.PI / 2.0 / (0.7 * RAMP)));
             line("Rs%1$s e%1$s f%1$s %2$s", PHASES[p], n(r));
             inductor("f" + PHASES[p], "bus" + PHASES[p], l, 2e4);
             vectors.put("V" + "ABC".charAt(p), "v(bus" + PHASES[p] + ")");
@@ -105,8 +111,13 @@ final class SpiceStage {
     SpiceStage stage(int index, boolean closed, double[][] changes, List<Trouble> troubles) {
         Stage stage = bank.stages().get(index);
         String tag = String.valueOf(index);
-        double henries = stage.reactor().map(r -> r.henries()).orElse(0.0) + stage.strayHenries().orElse(1e-6);
-        double ohms = stage.reactor().map(r -> r.resistanceOhms()).orElse(OptionalDouble.empty()).orElse(0.0) + 1e-3;
+        double henries = stage.reactor().map(r -> r.henries()).orElse(0.0)
+                + stage.strayHenries().orElse(1e-6);
+        double ohms = stage.reactor()
+                        .map(r -> r.resistanceOhms())
+                        .orElse(OptionalDouble.empty())
+                        .orElse(0.0)
+                + 1e-3;
         for (int p = 0; p < 3; p++) {
             line("Vm%1$s%2$s bus%2$s q%1$s%2$s 0", tag, PHASES[p]);
             contact("k" + tag + PHASES[p], "q" + tag + PHASES[p], "t" + tag + PHASES[p], closed, changes[p]);
@@ -155,13 +166,15 @@ final class SpiceStage {
     private int trouble(
             Stage stage, Trouble trouble, String leg, int group, String name, String above, String below, double unit) {
         return switch (trouble) {
-            case Trouble.UnitOut t when t.leg().equals(leg) && t.group() == group -> {
+            case Trouble.UnitOut t
+            when t.leg().equals(leg) && t.group() == group -> {
                 contact("f" + name, above, "x" + name, true, t.seconds());
                 line("Cx%1$s x%1$s %2$s %3$s", name, below, n(unit));
                 line("Rx%1$s x%1$s %2$s 4.2e6", name, below);
                 yield 1;
             }
-            case Trouble.SectionsShorted t when t.leg().equals(leg) && t.group() == group -> {
+            case Trouble.SectionsShorted t
+            when t.leg().equals(leg) && t.group() == group -> {
                 double s = stage.unit().construction().orElseThrow().sections();
                 line("Cx%1$s %2$s x%1$s %3$s", name, above, n(unit * s / (s - t.sections())));
                 line("Cy%1$s x%1$s y%1$s %2$s", name, n(unit * s / t.sections()));
@@ -170,7 +183,8 @@ final class SpiceStage {
                 contact("f" + name, "x" + name, "y" + name, false, t.seconds());
                 yield 1;
             }
-            case Trouble.ShortedThenOut t when t.leg().equals(leg) && t.group() == group -> {
+            case Trouble.ShortedThenOut t
+            when t.leg().equals(leg) && t.group() == group -> {
                 contact("f" + name, above, "x" + name, true, t.outSeconds());
                 line("Cx%1$s x%1$s %2$s %3$s", name, below, n(unit));
                 line("Rx%1$s x%1$s y%1$s 2e-2", name);
