@@ -111,6 +111,19 @@ public sealed interface Fact {
     /** {@code attached}: a photo or file, kept by its content. */
     record Attached(String name, String mediaType, String sha256, int bytes) implements Fact {}
 
+    /**
+     * {@code record-read}: a disturbance record was read.
+     *
+     * @param name of its file
+     * @param sha256 hash of its content; of several files, of the first that was named
+     * @param findings what it says, a sentence each
+     */
+    record RecordRead(String name, String sha256, List<String> findings) implements Fact {
+        public RecordRead {
+            findings = List.copyOf(findings);
+        }
+    }
+
     /** {@code clock-moved}: the device saw its own clock jump; waiting times that run on it start anew. */
     record ClockMoved(long fromMillis, long toMillis) implements Fact {}
 

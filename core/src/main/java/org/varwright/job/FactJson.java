@@ -28,6 +28,7 @@ final class FactJson {
             case Fact.AsLeft f -> "as-left";
             case Fact.Noted f -> "noted";
             case Fact.Attached f -> "attached";
+            case Fact.RecordRead f -> "record-read";
             case Fact.ClockMoved f -> "clock-moved";
             case Fact.Corrected f -> "corrected";
             case Fact.Settled f -> "settled";
@@ -86,6 +87,8 @@ final class FactJson {
                         .put("mediaType", f.mediaType())
                         .put("sha256", f.sha256())
                         .put("bytes", f.bytes());
+            case Fact.RecordRead f ->
+                body.put("name", f.name()).put("sha256", f.sha256()).put("findings", Json.strings(f.findings()));
             case Fact.ClockMoved f -> body.put("from", (double) f.fromMillis()).put("to", (double) f.toMillis());
             case Fact.Corrected f -> body.put("event", f.event()).put("reason", f.reason());
             case Fact.Settled f -> body.put("event", f.event()).put("reason", f.reason());

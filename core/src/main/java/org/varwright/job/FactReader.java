@@ -63,6 +63,7 @@ public final class FactReader {
             case "attached" ->
                 new Fact.Attached(
                         body.words("name"), body.words("mediaType"), body.words("sha256"), body.count("bytes", 0));
+            case "record-read" -> new Fact.RecordRead(body.words("name"), body.words("sha256"), body.texts("findings"));
             case "clock-moved" -> new Fact.ClockMoved(body.whole("from"), body.whole("to"));
             case "corrected" -> new Fact.Corrected(body.words("event"), body.words("reason"));
             case "settled" -> new Fact.Settled(body.words("event"), body.words("reason"));

@@ -67,6 +67,7 @@ public final class JobJson {
         json.put("asLeft", counted(ledger.asLeft));
         json.put("notes", counted(ledger.notes));
         json.put("attachments", counted(ledger.attachments));
+        json.put("records", counted(ledger.records));
         json.put("signatures", counted(ledger.signatures));
         json.put(
                 "conflicts",

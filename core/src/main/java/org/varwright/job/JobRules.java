@@ -20,6 +20,11 @@ import org.varwright.problem.VarwrightException;
 
 /** Which events may follow. The rules of single steps are {@link StepRules}. */
 final class JobRules {
+    /** Findings of one disturbance record that a job keeps at most, and characters of one: more than any record has. */
+    private static final int MOST_FINDINGS = 300;
+
+    private static final int LONGEST_FINDING = 2000;
+
     private final Ledger ledger;
     private final Planner planner;
 
@@ -53,6 +58,7 @@ final class JobRules {
         return fact instanceof Fact.Resumed
                 || fact instanceof Fact.Noted
                 || fact instanceof Fact.Attached
+                || fact instanceof Fact.RecordRead
                 || fact instanceof Fact.SignedOff
                 || fact instanceof Fact.Deviated
                 || fact instanceof Fact.Corrected
@@ -80,6 +86,7 @@ final class JobRules {
             case Fact.AsLeft f -> asLeft(bank, f);
             case Fact.Noted f -> List.of();
             case Fact.Attached f -> f.sha256().matches("[0-9a-f]{64}") ? List.of() : no(Message.JOB_HASH, f.sha256());
+            case Fact.RecordRead f -> recordRead(f);
             case Fact.ClockMoved f -> List.of();
             case Fact.Corrected f -> corrected(f);
             case Fact.Settled f ->
@@ -90,6 +97,21 @@ final class JobRules {
             case Fact.Closed f -> close(bank);
             case Fact.NotUnderstood f -> no(Message.JOB_TYPE_UNKNOWN, f.type());
         };
+    }
+
+    private static List<Problem> recordRead(Fact.RecordRead fact) {
+        if (!fact.sha256().matches("[0-9a-f]{64}")) {
+            return no(Message.JOB_HASH, fact.sha256());
+        }
+        int longest = fact.findings().stream().mapToInt(String::length).max().orElse(0);
+        return fact.findings().size() > MOST_FINDINGS || longest > LONGEST_FINDING
+                ? no(
+                        Message.JOB_RECORD_LARGE,
+                        String.valueOf(fact.findings().size()),
+                        String.valueOf(longest),
+                        String.valueOf(MOST_FINDINGS),
+                        String.valueOf(LONGEST_FINDING))
+                : List.of();
     }
 
     /** The bank of a text. */
@@ -268,6 +290,7 @@ final class JobRules {
             case Fact.AsLeft f -> true;
             case Fact.Noted f -> true;
             case Fact.Attached f -> true;
+            case Fact.RecordRead f -> true;
             case Fact.Settled f -> true;
             case Fact.Signed f -> true;
             case Fact.Opened f -> false;

@@ -41,6 +41,7 @@ final class Ledger {
     final List<Counted<Fact.AsLeft>> asLeft = new ArrayList<>();
     final List<Counted<Fact.Noted>> notes = new ArrayList<>();
     final List<Counted<Fact.Attached>> attachments = new ArrayList<>();
+    final List<Counted<Fact.RecordRead>> records = new ArrayList<>();
     final List<Counted<Fact.Signed>> signatures = new ArrayList<>();
     final List<Counted<Fact.Settled>> settled = new ArrayList<>();
     final List<Conflict> stepConflicts = new ArrayList<>();

@@ -84,6 +84,7 @@ final class Replay {
             case Fact.AsLeft f -> ledger.asLeft.add(new Ledger.Counted<>(event, f));
             case Fact.Noted f -> ledger.notes.add(new Ledger.Counted<>(event, f));
             case Fact.Attached f -> ledger.attachments.add(new Ledger.Counted<>(event, f));
+            case Fact.RecordRead f -> ledger.records.add(new Ledger.Counted<>(event, f));
             case Fact.ClockMoved f -> restartHold(event.device(), f.toMillis());
             case Fact.Corrected f -> withdraw(f);
             case Fact.Settled f -> settle(event, f);
@@ -143,6 +144,7 @@ final class Replay {
             case Fact.AsLeft ignored -> drop(ledger.asLeft, event);
             case Fact.Noted ignored -> drop(ledger.notes, event);
             case Fact.Attached ignored -> drop(ledger.attachments, event);
+            case Fact.RecordRead ignored -> drop(ledger.records, event);
             case Fact.Signed ignored -> drop(ledger.signatures, event);
             case Fact.Settled ignored -> drop(ledger.settled, event);
             case Fact.Opened ignored -> throw notTakenBack(event);

@@ -386,6 +386,8 @@ public enum Message {
     JOB_FILE_EXISTS("there is such a file already; a job is never begun over another: choose a new name"),
     JOB_HASH("\"{0}\" is not a hash; it has 64 small hexadecimal digits"),
     JOB_TABLE_LARGE("the table has {0} characters, at most {1} are kept; is it the right file?"),
+    JOB_RECORD_LARGE(
+            "the record has {0} findings of up to {1} characters; at most {2} of {3} are kept: leave out what doesn't matter"),
 
     // ---- resonance, duty
     HARMONIC_SYNTAX(

@@ -93,6 +93,22 @@ class JobTest {
                 walk.job().readingsTable());
     }
 
+    @Test
+    void whatARecordSaidIsKept() {
+        String hash = "a".repeat(64);
+        assertEquals(List.of(Message.JOB_HASH), walk.no(new Fact.RecordRead("trip.cff", "abc", List.of())));
+        assertEquals(
+                List.of(Message.JOB_RECORD_LARGE),
+                walk.no(new Fact.RecordRead("trip.cff", hash, java.util.Collections.nCopies(301, "x"))));
+        Fact.RecordRead fact = new Fact.RecordRead("trip.cff", hash, List.of("stage 2 opened.", "a unit out"));
+        walk.yes(fact);
+        JobEvent back = walk.log.events().getLast().event();
+        assertEquals(fact, back.fact());
+        String json = JobJson.of(walk.job()).print();
+        assertTrue(json.contains("\"records\"") && json.contains("a unit out"), json);
+        assertTrue(JobText.of(walk.job()).contains("a unit out"));
+    }
+
     // ---- steps
 
     @Test
