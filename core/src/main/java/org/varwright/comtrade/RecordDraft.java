@@ -14,7 +14,7 @@ public final class RecordDraft {
     private final Instant start;
     private final List<Analog> analogs = new ArrayList<>();
     private final List<Status> statuses = new ArrayList<>();
-    private OptionalDouble triggerSeconds = OptionalDouble.empty();
+    private double triggerSeconds;
     private String header = "";
 
     /**
@@ -47,9 +47,9 @@ public final class RecordDraft {
         return this;
     }
 
-    /** When the recorder was triggered, from the first sample [s]. */
+    /** When the recorder was triggered, from the first sample [s]; at the first where this is not called. */
     public RecordDraft triggered(double seconds) {
-        triggerSeconds = OptionalDouble.of(seconds);
+        triggerSeconds = seconds;
         return this;
     }
 
@@ -68,7 +68,7 @@ public final class RecordDraft {
         for (int i = 0; i < samples; i++) {
             seconds[i] = i / samplesPerSecond;
         }
-        Instant trigger = start.plus(triggerSeconds.orElse(0.0));
+        Instant trigger = start.plus(triggerSeconds);
         return new Recording(
                 new Origin(Revision.C2013, "2013", DataFormat.FLOAT32, "UTF-8", samples),
                 station,
@@ -80,7 +80,7 @@ public final class RecordDraft {
                 new Timing(
                         new Moment(start.print(), Optional.of(start)),
                         new Moment(trigger.print(), Optional.of(trigger)),
-                        triggerSeconds,
+                        OptionalDouble.of(triggerSeconds),
                         List.of(new Rate(samplesPerSecond, samples)),
                         TimeBasis.RATES,
                         Optional.empty()),
