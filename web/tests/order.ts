@@ -30,7 +30,7 @@ export async function doStep(page: Page, hands: Hands): Promise<void> {
     await start.click();
     await expect(card(page).getByRole('timer')).toBeVisible();
     await hands.wait(page);
-    await expect(card(page).getByText('Minimum wait over: now prove dead.')).toBeVisible();
+    await expect(card(page).locator('.notice', { hasText: 'Minimum wait over: now prove dead.' })).toBeVisible();
   }
   for (const box of await card(page).getByRole('checkbox').all()) {
     await box.check();
