@@ -20,12 +20,16 @@ final class GeneralFinder {
 
     private static final double OFF_NOMINAL = 0.01;
 
+    /** A status that changes more often chatters, and is left to the waveforms. */
+    private static final int MOST_CHANGES = 6;
+
     private GeneralFinder() {}
 
     static List<Finding> of(RecordInput input, Cycles cycles) {
         List<Finding> findings = new ArrayList<>(frequency(input, cycles, input.hertz()));
         findings.addAll(events(input, cycles));
         findings.addAll(currents(input, cycles));
+        findings.addAll(statuses(input));
         findings.sort(Comparator.comparingDouble(Finding::seconds));
         return findings;
     }
@@ -51,6 +55,31 @@ final class GeneralFinder {
                         "f + δ/(2πΔt) between neighbouring cycles, the middle of all",
                         Source.FIRST_PRINCIPLES,
                         new Term("f", "frequency", cycles.hertz(), "Hz"))));
+    }
+
+    /** Status channels that change. */
+    static List<Finding> statuses(RecordInput input) {
+        List<Finding> findings = new ArrayList<>();
+        for (StatusTrack track : input.statuses()) {
+            if (track.changes().isEmpty() || track.changes().size() > MOST_CHANGES) {
+                continue;
+            }
+            boolean state = track.atBegin();
+            List<String> words = new ArrayList<>();
+            for (double at : track.changes()) {
+                state = !state;
+                words.add((state ? "comes at " : "goes at ") + Say.at(at));
+            }
+            findings.add(new Finding(
+                    "status",
+                    Finding.Weight.NOTE,
+                    track.changes().getFirst(),
+                    track.name(),
+                    "\"" + track.name() + "\" " + Enumeration.of(words) + ".",
+                    List.of(),
+                    Say.basis("REC-18", "a status channel as recorded", Source.FIRST_PRINCIPLES)));
+        }
+        return findings;
     }
 
     static List<Unanswered> unanswered(RecordInput input, Cycles cycles) {

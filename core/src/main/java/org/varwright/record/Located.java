@@ -7,10 +7,17 @@ import org.varwright.unbalance.Locate;
  *
  * @param sensor its name
  * @param channel name of its channel
- * @param seconds middle of the stretch that was read [s]
+ * @param fromSeconds begin of the stretch that was read [s]
+ * @param toSeconds its end [s]
  * @param hasHealthy whether the record also shows it before anything changed
  * @param hasAngle whether the bus voltage gave its angle
  * @param locate the answer
  */
 public record Located(
-        String sensor, String channel, double seconds, boolean hasHealthy, boolean hasAngle, Locate locate) {}
+        String sensor,
+        String channel,
+        double fromSeconds,
+        double toSeconds,
+        boolean hasHealthy,
+        boolean hasAngle,
+        Locate locate) {}

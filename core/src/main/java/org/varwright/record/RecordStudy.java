@@ -87,6 +87,7 @@ public record RecordStudy(
         Scene scene = new Scene(bank, input, first, matching, expected);
         List<Finding> findings = new ArrayList<>(
                 GeneralFinder.frequency(input, first, bank.system().frequencyHertz()));
+        findings.addAll(GeneralFinder.statuses(input));
         List<Unanswered> unanswered = new ArrayList<>(GeneralFinder.unanswered(input, first));
         List<Located> located = new ArrayList<>();
         for (Stage stage : bank.stages()) {
@@ -111,7 +112,7 @@ public record RecordStudy(
                                 SensorFinder.of(scene, stage, sensor, place, poles, opening.firstAt());
                         findings.addAll(found.findings());
                         unanswered.addAll(found.unanswered());
-                        found.located().ifPresent(located::add);
+                        located.addAll(found.located());
                     });
                 }
             }

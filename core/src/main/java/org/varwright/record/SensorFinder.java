@@ -26,6 +26,8 @@ final class SensorFinder {
     /** Limits of error of transformer, relay and record together: common practice, no source. */
     private static final double UNCERTAINTY = 0.03;
 
+    private static final int MOST_STATES = 4;
+
     /** Part of the later value by which a phasor must move to be another state. */
     private static final double MOVED = 0.2;
 
@@ -45,7 +47,7 @@ final class SensorFinder {
     private final Optional<Double> firstAt;
     private final List<Finding> findings = new ArrayList<>();
     private final List<Unanswered> unanswered = new ArrayList<>();
-    private Optional<Located> located = Optional.empty();
+    private final List<Located> located = new ArrayList<>();
 
     private SensorFinder(
             Scene scene,
@@ -63,10 +65,11 @@ final class SensorFinder {
     }
 
     /** What was found, what could not be, and which failure explains it. */
-    record Found(List<Finding> findings, List<Unanswered> unanswered, Optional<Located> located) {
+    record Found(List<Finding> findings, List<Unanswered> unanswered, List<Located> located) {
         Found {
             findings = List.copyOf(findings);
             unanswered = List.copyOf(unanswered);
+            located = List.copyOf(located);
         }
     }
 
@@ -109,27 +112,60 @@ final class SensorFinder {
                     "what " + sensor.name() + " says of a failure"));
             return;
         }
-        Steady last = states.getLast();
-        Optional<Steady> healthy = healthy(states, last);
-        if (healthy.isEmpty() && last.magnitude(place.signal()) < floor()) {
-            quiet(last);
+        List<Steady> distinct = distinct(states);
+        Optional<Steady> healthy = distinct.size() > 1 && distinct.getFirst().magnitude(place.signal()) < healthyBelow()
+                ? Optional.of(distinct.getFirst())
+                : Optional.empty();
+        if (distinct.size() == 1 && distinct.getFirst().magnitude(place.signal()) < floor()) {
+            quiet(distinct.getFirst());
             return;
         }
-        shown(last, healthy);
         settings();
-        locate(last, healthy);
+        for (int i = 0; i < distinct.size(); i++) {
+            Steady state = distinct.get(i);
+            if (healthy.filter(h -> h == state).isEmpty() && state.magnitude(place.signal()) >= floor()) {
+                shown(state, i > 0 ? Optional.of(distinct.get(i - 1)) : Optional.empty());
+                locate(state, healthy);
+            }
+        }
     }
 
-    /** The first state, where the sensor showed something else in it. */
-    private Optional<Steady> healthy(List<Steady> states, Steady last) {
-        Steady first = states.getFirst();
-        if (first == last) {
-            return Optional.empty();
+    /** States one after the other that differ; of those that follow each other alike the longest. */
+    private List<Steady> distinct(List<Steady> states) {
+        List<Steady> distinct = new ArrayList<>();
+        for (Steady state : states) {
+            if (distinct.isEmpty() || isMoved(distinct.getLast(), state)) {
+                distinct.add(state);
+            } else if (state.windows().size() > distinct.getLast().windows().size()) {
+                distinct.set(distinct.size() - 1, state);
+            }
         }
-        double moved = phasor(last).minus(phasor(first)).magnitude();
-        return moved > Math.max(floor(), MOVED * last.magnitude(place.signal()))
-                ? Optional.of(first)
-                : Optional.empty();
+        return distinct.size() > MOST_STATES
+                ? distinct.subList(distinct.size() - MOST_STATES, distinct.size())
+                : distinct;
+    }
+
+    private boolean isMoved(Steady before, Steady after) {
+        double moved = phasor(after).minus(phasor(before)).magnitude();
+        return moved
+                > Math.max(
+                        floor(), MOVED * Math.max(after.magnitude(place.signal()), before.magnitude(place.signal())));
+    }
+
+    /** Below this a first state counts as the bank in good order, primary: its alarm setting, else five times what tells nothing. */
+    private double healthyBelow() {
+        return floor() / OF_ALARM;
+    }
+
+    private Optional<Signal> reference() {
+        return scene.bus("A").map(Scene.Place::signal);
+    }
+
+    /** Against the voltage of phase A where that is recorded; the magnitude alone otherwise. */
+    private Complex phasor(Steady steady) {
+        return reference()
+                .flatMap(r -> steady.phasor(place.signal(), r))
+                .orElseGet(() -> new Complex(steady.magnitude(place.signal()), 0.0));
     }
 
     /** What a sensor may show without telling anything, primary: a part of its alarm setting, else of what its stage carries. */
@@ -164,17 +200,6 @@ final class SensorFinder {
                         new Term("", "least that tells, primary", floor(), unit()))));
     }
 
-    private Optional<Signal> reference() {
-        return scene.bus("A").map(Scene.Place::signal);
-    }
-
-    /** Against the voltage of phase A where that is recorded; the magnitude alone otherwise. */
-    private Complex phasor(Steady steady) {
-        return reference()
-                .flatMap(r -> steady.phasor(place.signal(), r))
-                .orElseGet(() -> new Complex(steady.magnitude(place.signal()), 0.0));
-    }
-
     private String value(double magnitude) {
         return sensor.isVolts() ? Say.volts(magnitude) : Say.amperes(magnitude);
     }
@@ -190,24 +215,24 @@ final class SensorFinder {
                 .orElse("");
     }
 
-    private void shown(Steady last, Optional<Steady> healthy) {
+    private void shown(Steady last, Optional<Steady> earlier) {
         Complex now = phasor(last);
         List<Evidence> evidence = new ArrayList<>();
-        healthy.ifPresent(h -> evidence.add(
+        earlier.ifPresent(h -> evidence.add(
                 new Evidence(place.name(), h.middleSeconds(), phasor(h).magnitude(), unit(), "rms before")));
         evidence.add(new Evidence(place.name(), last.middleSeconds(), now.magnitude(), unit(), "rms"));
-        String before = healthy.map(h -> phasor(h).magnitude() < floor()
+        String before = earlier.map(h -> phasor(h).magnitude() < floor()
                         ? " Before that it showed next to nothing."
                         : " Before that it showed " + value(phasor(h).magnitude())
                                 + (reference().isPresent()
                                         ? " at " + Say.degrees(phasor(h).degrees())
                                         : "") + ".")
-                .orElse(" It shows the same from the first cycle with the "
+                .orElse(" It shows that from the first cycle with the "
                         + scene.bank().words().stage()
                         + " in service: what it showed when nothing was wrong is not in this record.");
         findings.add(new Finding(
                 "sensor",
-                healthy.isPresent() ? Finding.Weight.FAILED : Finding.Weight.NOTE,
+                earlier.isPresent() ? Finding.Weight.FAILED : Finding.Weight.LOOK,
                 last.fromSeconds(),
                 sensor.name(),
                 sensor.name() + " shows " + value(now.magnitude()) + relay(now.magnitude())
@@ -258,7 +283,9 @@ final class SensorFinder {
         if (first.isEmpty()) {
             return;
         }
-        double at = first.get().middleSeconds() - 0.5 / first.get().hertz();
+        double at = Math.max(
+                scene.base().first(),
+                first.get().middleSeconds() - 0.5 / first.get().hertz());
         boolean fromBegin = at - scene.base().first() < scene.cycleSeconds();
         String then = firstAt.filter(o -> what.equals("trip"))
                 .map(o -> "; the poles opened " + (fromBegin ? "at least " : "") + Say.time(o - at) + " later"
@@ -309,14 +336,37 @@ final class SensorFinder {
                 angle ? healthy.map(this::phasor) : Optional.empty(),
                 lines(last, healthy));
         Locate locate = Locator.locate(scene.bank(), Map.of(), supply, Assumptions.USUAL, sighting);
-        located = Optional.of(new Located(
-                sensor.name(), place.name(), last.middleSeconds(), angle && healthy.isPresent(), angle, locate));
+        located.add(new Located(
+                sensor.name(),
+                place.name(),
+                last.fromSeconds(),
+                last.toSeconds(),
+                angle && healthy.isPresent(),
+                angle,
+                withoutKnown(locate)));
         if (scene.supply(last).isEmpty()) {
             unanswered.add(new Unanswered(
                     "the three bus voltages in this record",
                     "the failure behind " + sensor.name() + " is sought at nominal voltage"
                             + (angle ? "" : " and without an angle")));
         }
+    }
+
+    /** Without measurements that the record holds already, or that need the bank in service. */
+    private Locate withoutKnown(Locate locate) {
+        boolean known = poles.size() == 3 || firstAt.isPresent();
+        return new Locate(
+                locate.bank(),
+                locate.sighting(),
+                locate.senses(),
+                locate.ratio(),
+                locate.candidates(),
+                locate.isExplained(),
+                locate.nextMeasurements().stream()
+                        .filter(m -> !known || !m.startsWith(Locate.WITH_THE_BANK_ON))
+                        .toList(),
+                locate.notes(),
+                locate.basis());
     }
 
     /** Currents of the poles, put right by what they showed before anything failed; left out where they can't be. */

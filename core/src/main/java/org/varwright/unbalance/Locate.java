@@ -28,6 +28,9 @@ public record Locate(
         List<String> nextMeasurements,
         List<String> notes,
         Basis basis) {
+    /** How a measurement begins that can't be taken once the bank is out. */
+    public static final String WITH_THE_BANK_ON = "With the bank on: ";
+
     public Locate {
         candidates = List.copyOf(candidates);
         nextMeasurements = List.copyOf(nextMeasurements);

@@ -34,8 +34,8 @@ final class NextMeasurements {
         if (sighting.lineAmperes().size() < 3) {
             options.add(option(
                     candidates,
-                    "With the bank on: the current in lines A, B and C of " + protection.stage() + " at one moment ("
-                            + lines(candidates) + ").",
+                    Locate.WITH_THE_BANK_ON + "the current in lines A, B and C of " + protection.stage()
+                            + " at one moment (" + lines(candidates) + ").",
                     NextMeasurements::linesApart));
         }
         if (sighting.degrees().isEmpty()) {

@@ -23,7 +23,7 @@ class FindingsTest {
     }
 
     private static Finding only(RecordStudy study, String kind) {
-        assertEquals(1, of(study, kind).size(), () -> kind + " in\n" + RecordText.of(study));
+        assertEquals(1, of(study, kind).size(), () -> kind + " in\n" + RecordStudyText.of(study));
         return of(study, kind).getFirst();
     }
 
@@ -141,8 +141,8 @@ class FindingsTest {
             record.primary("I" + "ABC".charAt(p) + " stage 2", "A", t -> part.applyAsDouble(t) * x.applyAsDouble(t));
         }
         RecordStudy study = RecordStudy.of(record.input(), BANK, List.of());
-        assertTrue(of(study, "admittance").isEmpty() && of(study, "fault").isEmpty(), () -> RecordText.of(study));
-        assertEquals(2, of(study, "voltage-elsewhere").size(), () -> RecordText.of(study));
+        assertTrue(of(study, "admittance").isEmpty() && of(study, "fault").isEmpty(), () -> RecordStudyText.of(study));
+        assertEquals(2, of(study, "voltage-elsewhere").size(), () -> RecordStudyText.of(study));
         assertTrue(of(study, "voltage-elsewhere").getFirst().words().contains("falls to 60 %"));
         assertEquals(RecordStudy.Answer.QUIET, study.answer());
     }
@@ -174,7 +174,7 @@ class FindingsTest {
                         .input(),
                 BANK,
                 List.of());
-        String all = study.unanswered().stream().map(RecordText::sentence).collect(Collectors.joining("\n"));
+        String all = study.unanswered().stream().map(RecordStudyText::sentence).collect(Collectors.joining("\n"));
         assertTrue(all.contains("nothing is said of stage 1") || all.contains("Nothing is said of stage 1"), all);
     }
 

@@ -67,7 +67,7 @@ class RecordLawTest {
                     t -> wave(t < fails ? before : after, hertz, t)
                             + noise * after.magnitude() * random.nextGaussian());
             RecordStudy study = RecordStudy.of(record.input(), bank, List.of());
-            String said = "seed " + seed + " " + failure + "\n" + RecordText.of(study);
+            String said = "seed " + seed + " " + failure + "\n" + RecordStudyText.of(study);
             assertTrue(study.matching().orElseThrow().open().isEmpty(), said);
             assertEquals(1, study.located().size(), said);
             Locate locate = study.located().getFirst().locate();

@@ -5,8 +5,8 @@ import org.varwright.json.Json;
 import org.varwright.unbalance.LocateJson;
 
 /** {@link RecordStudy} as members of the JSON of a record. */
-public final class RecordJson {
-    private RecordJson() {}
+public final class RecordStudyJson {
+    private RecordStudyJson() {}
 
     /** Adds {@code frequencyHertz}, {@code findings}, {@code notAnswered} and, with a bank, {@code matching} and {@code located}. */
     public static void put(Json.Builder json, RecordStudy study) {
@@ -16,20 +16,22 @@ public final class RecordJson {
         study.matching().ifPresent(m -> json.put("matching", matching(m)));
         json.put(
                 "findings",
-                Json.of(study.findings().stream().map(RecordJson::finding).toList()));
+                Json.of(study.findings().stream().map(RecordStudyJson::finding).toList()));
         if (study.bank().isPresent()) {
             json.put(
                     "located",
-                    Json.of(study.located().stream().map(RecordJson::located).toList()));
+                    Json.of(study.located().stream()
+                            .map(RecordStudyJson::located)
+                            .toList()));
         }
-        json.put("sentences", Json.strings(RecordText.sentences(study)));
+        json.put("sentences", Json.strings(RecordStudyText.sentences(study)));
         json.put(
                 "notAnswered",
                 Json.of(study.unanswered().stream()
                         .map(u -> (Json) Json.object()
                                 .put("missing", u.missing())
                                 .put("effect", u.effect())
-                                .put("words", RecordText.sentence(u))
+                                .put("words", RecordStudyText.sentence(u))
                                 .build())
                         .toList()));
     }
@@ -60,7 +62,8 @@ public final class RecordJson {
         return Json.object()
                 .put("sensor", located.sensor())
                 .put("channel", located.channel())
-                .put("seconds", located.seconds())
+                .put("fromSeconds", located.fromSeconds())
+                .put("toSeconds", located.toSeconds())
                 .put("hasHealthy", located.hasHealthy())
                 .put("hasAngle", located.hasAngle())
                 .put("locate", LocateJson.of(located.locate()))

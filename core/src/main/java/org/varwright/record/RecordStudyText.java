@@ -1,7 +1,9 @@
 package org.varwright.record;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import org.varwright.basis.Unanswered;
 import org.varwright.page.Page;
 import org.varwright.quantity.Dimension;
@@ -9,8 +11,8 @@ import org.varwright.unbalance.Candidate;
 import org.varwright.unbalance.Locate;
 
 /** {@link RecordStudy} as text for people: 100 columns, to be printed and taken to site. */
-public final class RecordText {
-    private RecordText() {}
+public final class RecordStudyText {
+    private RecordStudyText() {}
 
     public static String of(RecordStudy study) {
         Page page = new Page();
@@ -31,7 +33,9 @@ public final class RecordText {
         }
         if (study.bank().isPresent()) {
             page.heading("Bear in mind");
-            notes().forEach(n -> page.item("  - ", n));
+            Set<String> all = new LinkedHashSet<>(notes());
+            study.located().forEach(l -> all.addAll(l.locate().notes()));
+            all.forEach(n -> page.item("  - ", n));
         }
         return page.print();
     }
@@ -97,7 +101,9 @@ public final class RecordText {
     private static void located(Page page, Located located) {
         Locate locate = located.locate();
         Dimension dimension = locate.senses().unit().equals("V") ? Dimension.VOLTAGE : Dimension.CURRENT;
-        page.heading("What failed?  " + located.sensor());
+        page.heading("What failed?");
+        page.text(located.sensor() + " from " + Say.at(located.fromSeconds()) + " to " + Say.at(located.toSeconds())
+                + ":");
         if (!locate.isExplained()) {
             page.text(
                     "UNDECIDED. No single failure and no pair of failures gives what the record shows. Look at the sensor, its"
@@ -118,9 +124,6 @@ public final class RecordText {
         for (String measurement : locate.nextMeasurements()) {
             page.item("  " + n++ + ". ", measurement);
         }
-        for (String note : locate.notes()) {
-            page.item("  - ", note);
-        }
     }
 
     /** Never "100 %": what was not thought of is not among the candidates. */
@@ -133,7 +136,8 @@ public final class RecordText {
         List<String> sentences = new ArrayList<>();
         for (Located l : study.located()) {
             if (!l.locate().isExplained()) {
-                sentences.add(l.sensor() + ": no single failure and no pair explains what the record shows.");
+                sentences.add(l.sensor() + " from " + Say.at(l.fromSeconds())
+                        + " on: no single failure and no pair explains what the record shows.");
             } else if (!l.locate().candidates().isEmpty()) {
                 Candidate best = l.locate().candidates().getFirst();
                 sentences.add(
