@@ -30,11 +30,24 @@ export class Log {
   ) {}
 
   /** A job opened on a demo bank, a few hours ago. */
-  static async open(bank: string, job = `job-${randomUUID().slice(0, 8)}`): Promise<Log> {
+  static async open(bank: string): Promise<Log> {
+    return Log.on(demoFile(bank));
+  }
+
+  /** A job on a bank without switches and locks: nothing has to be isolated first, and no order of work is planned. */
+  static async bare(bank: string): Promise<Log> {
+    return Log.on(
+      demoFile(bank)
+        .replace(/^isolation:\n(?:[ #].*\n)+/m, '')
+        .replaceAll(/, switch: [^,}]+/g, ''),
+    );
+  }
+
+  private static async on(bank: string, job = `job-${randomUUID().slice(0, 8)}`): Promise<Log> {
     const log = new Log(await engine(), job, Date.now() - 4 * 3_600_000);
     log.add('opened', {
       title: 'Alarm on the neutral',
-      bank: demoFile(bank),
+      bank,
       number: 'T-17',
       reason: 'find what failed',
       alarm: 'neutral voltage, stage 3',
@@ -107,4 +120,16 @@ function asked(step: Step): { readonly [name: string]: Json } {
     ...(step.asks === 'reading' ? { reading: '0 V' } : {}),
     ...(step.asks === 'count' ? { reading: '0' } : {}),
   };
+}
+
+/** Gives a log to the server, as another device would. */
+export async function upload(address: string, log: Log): Promise<void> {
+  const response = await fetch(`${address}api/jobs/${log.job}/events`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/x-ndjson' },
+    body: log.lines,
+  });
+  if (!response.ok) {
+    throw new Error(`${response.status}: ${await response.text()}`);
+  }
 }

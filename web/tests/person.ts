@@ -43,3 +43,12 @@ export async function keptOffline(context: BrowserContext, page: Page): Promise<
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
   await expect.poll(() => context.serviceWorkers().length).toBeGreaterThan(0);
 }
+
+/** Opens a chapter of a job that the server has. */
+export async function openJob(page: Page, address: string, job: string, chapter: string): Promise<void> {
+  await page.goto(address);
+  await isMe(page, 'R. Imhof');
+  await expect(page.getByRole('link', { name: 'Alarm on the neutral' }).first()).toBeVisible();
+  await page.goto(`${address}jobs/${job}/${chapter}`);
+  await expect(page.getByRole('heading', { level: 2 }).first()).toBeVisible();
+}

@@ -256,6 +256,7 @@ export const enUS = {
   'readings.chooseTerminals': 'choose',
   'readings.thirdOpen': '{pair}, third open',
   'readings.restJoined': '{one} against the other two joined',
+  'readings.unclear': '{text}: is the comma a decimal point, or does it group thousands? Type a point, or no comma.',
   'readings.keep': 'Keep',
   'readings.keepNext': 'Keep, then {next}',
   'readings.doubt': 'Look at it again',

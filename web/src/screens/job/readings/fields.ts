@@ -50,15 +50,23 @@ export function meterLimit(percent: string): number | undefined {
   return limit > 0 && limit < 0.2 ? limit : undefined;
 }
 
-/**
- * What goes into the log of a value: as typed, with the unit that the person chose beside it, and a decimal comma as a point. A comma that may as well
- * group thousands stays, so that `core` asks.
- */
+const COMMA = /^([<>≤≥]?\s*[+\-−]?\d*),(\d+)(\D.*)?$/;
+
+function plain(text: string): string {
+  return text.trim().replace(/[\u00a0\u202f]/g, ' ');
+}
+
+/** Whether a comma may as well group thousands: `10,350` is 10.35 to one person and ten thousand to another. */
+export function unclear(text: string): boolean {
+  const parts = COMMA.exec(plain(text));
+  return parts !== null && /[1-9]\d{0,2}$/.test(parts[1] ?? '') && parts[2]?.length === 3;
+}
+
+/** What goes into the log of a value: as typed, with the unit that the person chose beside it, and a decimal comma as a point. */
 export function asWritten(text: string, unit: string): string {
-  const trimmed = text.trim().replace(/[\u00a0\u202f]/g, ' ');
-  const comma = /^([<>≤≥]?\s*[+\-−]?\d*),(\d+)(\D.*)?$/.exec(trimmed);
-  const mayGroup = comma !== null && /[1-9]\d{0,2}$/.test(comma[1] ?? '') && comma[2]?.length === 3;
-  const pointed = comma !== null && !mayGroup ? `${comma[1]}.${comma[2]}${comma[3] ?? ''}` : trimmed;
+  const trimmed = plain(text);
+  const parts = unclear(trimmed) ? null : COMMA.exec(trimmed);
+  const pointed = parts === null ? trimmed : `${parts[1]}.${parts[2]}${parts[3] ?? ''}`;
   return /\d$/.test(pointed) ? `${pointed} ${unit}` : pointed;
 }
 
