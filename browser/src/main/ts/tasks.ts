@@ -408,6 +408,48 @@ export interface Bank {
   }[];
 }
 
+/** What the checks of a bank have in common. */
+export interface Study {
+  readonly checks: readonly Check[];
+  readonly cautions?: readonly string[];
+  /** What can't be answered, and what is missing for it. */
+  readonly unanswered?: readonly Json[];
+  readonly notAnswered?: readonly Json[];
+  readonly missing?: readonly Json[];
+  readonly notes?: readonly string[];
+}
+
+/** What the interlocking enforces. */
+export interface Proofs {
+  readonly states: number;
+  readonly moves: number;
+  readonly complete: boolean;
+  readonly properties: readonly {
+    readonly id: string;
+    readonly claim: string;
+    readonly enforced: boolean;
+    readonly outcome: 'enforced' | 'not-enforced' | 'undecided';
+    readonly counterexample: readonly (Move & { readonly text: string })[] | null;
+    readonly rule: string | null;
+  }[];
+}
+
+/** Failures that would explain a reading, likeliest first. */
+export interface Located {
+  readonly sensor: string;
+  /** False where no failure comes near the reading: undecided. */
+  readonly explained: boolean;
+  readonly candidates: readonly {
+    readonly failures: readonly { readonly group: string; readonly kind: string; readonly count: number }[];
+    readonly words: string;
+    readonly probability: number;
+    readonly sensor: { readonly magnitude: number; readonly primary: number; readonly angleDegrees: number };
+  }[];
+  readonly nextMeasurements: readonly string[];
+  readonly notes: readonly string[];
+  readonly basis: Basis;
+}
+
 export type Page = 'landscape' | 'portrait' | 'a3';
 
 /** What a conductor is joined to, and through what. */
@@ -434,10 +476,26 @@ export interface Requests {
   check: OfBank;
   bank: OfBank;
   draw: OfBank & { readonly page?: Page };
-  interlock: OfBank;
+  interlock: OfBank & { readonly memoryBytes: number };
   isolate: OfBank & { readonly access: readonly string[] };
   discharge: OfBank;
   unbalance: OfBank;
+  inrush: OfBank;
+  duty: OfBank;
+  resonance: OfBank;
+  fuses: OfBank;
+  locate: OfBank & {
+    /** As the relay shows it, such as `1.9 V`. */
+    readonly reading: string;
+    readonly primary?: boolean;
+    readonly degrees?: number;
+    /** Of the reading, as a part of it. */
+    readonly uncertainty: number;
+    /** What the relay showed while all was well. */
+    readonly healthy?: string;
+    /** Bus voltage, line to line [V]. */
+    readonly bus: number;
+  };
   survey: SurveyRequest;
   spares: OfBank & { readonly tables?: readonly string[] };
   fit: FitRequest;
@@ -462,10 +520,15 @@ export interface Results {
   check: { readonly ok: boolean; readonly errors: readonly Finding[]; readonly warnings: readonly Finding[]; readonly summary: Json };
   bank: Bank;
   draw: { readonly svg: string };
-  interlock: { readonly states: number; readonly moves: number; readonly complete: boolean; readonly properties: readonly Json[] };
+  interlock: Proofs;
   isolate: OrderOfWork;
-  discharge: { readonly units: readonly Json[]; readonly checks: readonly Check[] };
-  unbalance: Json;
+  discharge: Study;
+  unbalance: Study;
+  inrush: Study;
+  duty: Study;
+  resonance: Study;
+  fuses: Study;
+  locate: Located;
   survey: Survey;
   spares: SpareList;
   fit: Fit;

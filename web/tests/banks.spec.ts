@@ -1,0 +1,112 @@
+// A bank on the screen: looked at, checked, edited; with what people get wrong.
+import { expect, test, type Page } from '@playwright/test';
+import { expectGood } from './accessible';
+import { isMe, openBank } from './person';
+import { demoFile, Product } from './product';
+
+let product: Product;
+test.beforeAll(async () => {
+  product = await Product.serve();
+});
+test.afterAll(async () => product.stop());
+
+async function atBank(page: Page, file = 'corbel-reach-3.bank.yaml'): Promise<void> {
+  await page.goto(product.address);
+  await isMe(page, 'R. Imhof');
+  await openBank(page, file);
+}
+
+test('every tab of a bank is whole at every size', async ({ page }) => {
+  await atBank(page);
+  await expect(page.locator('.drawing svg')).toBeVisible();
+  await expectGood(page);
+  for (const tab of ['Units', 'Switches and keys', 'Checks', 'History', 'Edit']) {
+    await page.getByRole('link', { name: tab, exact: true }).click();
+    await expect(page.getByRole('link', { name: tab, exact: true })).toHaveAttribute('aria-current', 'page');
+    await expectGood(page);
+  }
+});
+
+test('checks show their basis, and what the keys do not enforce', async ({ page }) => {
+  await atBank(page);
+  await page.getByRole('link', { name: 'Checks' }).click();
+  const discharge = page.locator('section', { has: page.getByRole('heading', { name: 'Waiting and stored energy' }) });
+  await discharge.getByRole('button', { name: 'Work it out' }).click();
+  await expect(discharge.getByText(/\d+ pass/)).toBeVisible();
+  await discharge.locator('summary').first().click();
+  await expect(discharge.getByText(/Source:/).first()).toBeVisible();
+  const keys = page.locator('section', { has: page.getByRole('heading', { name: 'What the keys enforce' }) });
+  await keys.getByRole('button', { name: 'Work it out' }).click();
+  await expect(keys.getByText('NOT ENFORCED').first()).toBeVisible({ timeout: 60_000 });
+});
+
+test('the editor checks as one types, jumps to the place, and loses nothing', async ({ page }) => {
+  await atBank(page);
+  await page.getByRole('link', { name: 'Edit' }).click();
+  const text = page.getByRole('textbox', { name: 'The bank file' });
+  const before = await text.inputValue();
+  expect(before).toBe(demoFile('corbel-reach-3.bank.yaml'));
+  await text.fill(before.replace('short-circuit:', 'short-circut:'));
+  const finding = page.getByRole('listitem').filter({ hasText: 'short-circut' });
+  await expect(finding).toContainText('short-circuit');
+  await expect(page.getByRole('button', { name: 'Save' })).toBeDisabled();
+  await finding.getByRole('button').click();
+  await expect(text).toBeFocused();
+  await page.reload();
+  await expect(text).toHaveValue(/short-circut:/);
+  await page.getByRole('button', { name: 'Discard changes' }).click();
+  await expect(text).toHaveValue(before);
+
+  // A value changed in the form changes that value in the text and nothing else.
+  const site = page.getByLabel('site', { exact: true });
+  await site.fill('Corbel Reach: water works # 2');
+  await site.press('Tab');
+  const after = await text.inputValue();
+  expect(after.split('\n').length).toBe(before.split('\n').length);
+  expect(after.split('\n').filter((l, i) => l !== before.split('\n')[i])).toEqual(['site: "Corbel Reach: water works # 2"']);
+  await page.getByRole('button', { name: 'Save' }).click();
+  await expect(page.getByText('Saved on this device.')).toBeVisible();
+  await page.getByRole('link', { name: 'Overview' }).click();
+  await expect(page.getByText('Corbel Reach: water works # 2')).toBeVisible();
+});
+
+test('wrong files are named and change nothing', async ({ page }) => {
+  await page.goto(product.address);
+  await isMe(page, 'R. Imhof');
+  const input = page.locator('input[type=file]').first();
+  const give = async (name: string, content: Buffer) => input.setInputFiles({ name, mimeType: 'application/yaml', buffer: content });
+  await give('photo.yaml', Buffer.from([0xff, 0xd8, 0xff, 0xe0, 0, 1, 2, 3]));
+  await expect(page.getByText(/not text/)).toBeVisible();
+  await give('huge.yaml', Buffer.alloc(2_100_000, 0x61));
+  await expect(page.getByText(/2 MB at most/)).toBeVisible();
+  await give('other.yaml', Buffer.from('shopping: [milk, bread]\n'));
+  await expect(page.getByRole('alert')).toContainText('shopping');
+  await give('bomb.yaml', Buffer.from('a: &a [x,x,x,x,x,x,x,x,x]\nb: &b [*a,*a,*a,*a,*a,*a,*a,*a,*a]\nc: [*b,*b,*b,*b,*b,*b,*b,*b,*b]\n'));
+  await expect(page.getByRole('alert')).toBeVisible();
+  await expect(page).toHaveURL(product.address);
+});
+
+test('scripts in names do nothing', async ({ page }) => {
+  const said: string[] = [];
+  page.on('dialog', (dialog) => {
+    said.push(dialog.message());
+    void dialog.dismiss();
+  });
+  await page.goto(product.address);
+  await isMe(page, '<img src=x onerror=alert(1)>');
+  const evil = demoFile('corbel-reach-3.bank.yaml')
+    .replace('name: Corbel Reach bank 3', `name: "<script>alert(2)</script><svg onload=alert(3)>"`)
+    .replace('site: Corbel Reach water works', `site: "</title></svg><img src=x onerror=alert(4)>"`)
+    .replaceAll('bay 3', '"bay <img src=x onerror=alert(5)>"');
+  await page
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({ name: 'x.yaml', mimeType: 'application/yaml', buffer: Buffer.from(evil) });
+  await expect(page).toHaveURL(/\/banks\//);
+  await expect(page.locator('.drawing svg')).toBeVisible();
+  for (const tab of ['Units', 'Switches and keys', 'Edit']) {
+    await page.getByRole('link', { name: tab, exact: true }).click();
+  }
+  await expect(page.locator('main script, main img')).toHaveCount(0);
+  expect(said).toEqual([]);
+});
