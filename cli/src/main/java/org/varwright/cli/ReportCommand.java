@@ -68,6 +68,12 @@ final class ReportCommand implements Callable<Integer> {
     private @Nullable String spares;
 
     @Option(
+            names = "--record",
+            paramLabel = "RECORD",
+            description = "A disturbance record of the event: .cff, or .cfg beside its .dat.")
+    private @Nullable String record;
+
+    @Option(
             names = "--bus",
             paramLabel = "VOLTS",
             description = "Bus voltage, line to line, for the expected currents.")
@@ -109,6 +115,7 @@ final class ReportCommand implements Callable<Integer> {
                 job.toString(),
                 Optional.ofNullable(readings),
                 Optional.ofNullable(spares),
+                Optional.ofNullable(record),
                 access,
                 bus == null
                         ? OptionalDouble.empty()

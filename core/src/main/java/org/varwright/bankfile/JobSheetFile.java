@@ -24,6 +24,7 @@ public final class JobSheetFile {
                     "bank", "north-yard-1.bank.yaml",
                     "readings", "north-yard-1.readings.csv",
                     "spares", "north-yard-1.spares.csv",
+                    "record", "north-yard-1.trip.cff",
                     "alarm", "neutral voltage alarm",
                     "reason", "find and replace failed units",
                     "date", "2026-05-04",
@@ -66,6 +67,7 @@ public final class JobSheetFile {
         String bank = f.word("bank");
         Optional<String> readings = f.optionalWord("readings");
         Optional<String> spares = f.optionalWord("spares");
+        Optional<String> record = f.optionalWord("record");
         Optional<String> alarm = f.optionalText("alarm");
         Optional<String> reason = f.optionalText("reason");
         Optional<String> date = f.optionalScalar("date").flatMap(s -> day(s, f.findings()));
@@ -80,7 +82,8 @@ public final class JobSheetFile {
         f.scalarsByName("measured").forEach((place, value) -> measured.put(place, measured(value, f.findings())));
         Optional<PaperSize> paper = f.optionalChoice("paper", PAPERS);
         return f.finish(() -> new JobSheet(
-                bank, readings, spares, access, bus, measured, number, alarm, reason, date, people, paper, start));
+                bank, readings, spares, record, access, bus, measured, number, alarm, reason, date, people, paper,
+                start));
     }
 
     private static Optional<JobSheet.Person> person(Fields f) {

@@ -15,6 +15,7 @@ import org.varwright.quantity.Dimension;
  * @param bank path of the bank file
  * @param readings path of the readings
  * @param spares path of the spares
+ * @param record path of a disturbance record of the event: the .cff, or the .cfg beside its .dat
  * @param access compartments that people must get into; empty where the job needs none
  * @param busVolts voltage at the bus, line to line [V], at which currents are predicted
  * @param measured what was read at the first energization, by line, leg or sensor as written
@@ -30,6 +31,7 @@ public record JobSheet(
         String bank,
         Optional<String> readings,
         Optional<String> spares,
+        Optional<String> record,
         List<String> access,
         OptionalDouble busVolts,
         Map<String, Measured> measured,
@@ -62,6 +64,7 @@ public record JobSheet(
     public static JobSheet ofBank(String bankPath) {
         return new JobSheet(
                 bankPath,
+                Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
                 List.of(),

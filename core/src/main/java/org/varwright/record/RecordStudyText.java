@@ -48,10 +48,16 @@ public final class RecordStudyText {
                         + " discharged: follow the order of work.");
     }
 
-    static String sentence(Unanswered unanswered) {
+    /** What can't be told, and what was missing for it. */
+    public static String sentence(Unanswered unanswered) {
         String effect = unanswered.effect();
         return Character.toUpperCase(effect.charAt(0)) + effect.substring(1) + ". Missing: " + unanswered.missing()
                 + ".";
+    }
+
+    /** A moment as it is printed everywhere. */
+    public static String at(double seconds) {
+        return Say.at(seconds);
     }
 
     private static void channels(Page page, ChannelMatching matching) {
@@ -127,28 +133,29 @@ public final class RecordStudyText {
     }
 
     /** Never "100 %": what was not thought of is not among the candidates. */
-    static String likely(double probability) {
+    public static String likely(double probability) {
         return probability > 0.99 ? "> 99 %" : String.format(java.util.Locale.ROOT, "%.0f", 100.0 * probability) + " %";
     }
 
     /** The findings as single sentences, for a job and its report: what failed first named by its likeliest cause. */
     public static List<String> sentences(RecordStudy study) {
         List<String> sentences = new ArrayList<>();
-        for (Located l : study.located()) {
-            if (!l.locate().isExplained()) {
-                sentences.add(l.sensor() + " from " + Say.at(l.fromSeconds())
-                        + " on: no single failure and no pair explains what the record shows.");
-            } else if (!l.locate().candidates().isEmpty()) {
-                Candidate best = l.locate().candidates().getFirst();
-                sentences.add(
-                        l.sensor() + " tells of: " + best.words() + " (" + likely(best.probability()) + " likely).");
-            }
-        }
+        study.located().stream().map(RecordStudyText::sentence).forEach(sentences::add);
         study.findings().stream()
                 .filter(f -> f.weight() != Finding.Weight.NOTE || LISTED.contains(f.kind()))
                 .map(Finding::words)
                 .forEach(sentences::add);
         return List.copyOf(sentences);
+    }
+
+    /** What a sensor tells of, in one sentence. */
+    public static String sentence(Located located) {
+        String from = located.sensor() + " from " + Say.at(located.fromSeconds()) + " on";
+        if (!located.locate().isExplained() || located.locate().candidates().isEmpty()) {
+            return from + ": no single failure and no pair explains what the record shows.";
+        }
+        Candidate best = located.locate().candidates().getFirst();
+        return from + " tells of: " + best.words() + " (" + likely(best.probability()) + " likely).";
     }
 
     /** Notes that a job keeps all the same. */

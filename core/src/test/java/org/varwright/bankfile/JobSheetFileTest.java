@@ -26,6 +26,7 @@ class JobSheetFileTest {
             bank: larch.bank.yaml
             readings: larch.readings.csv
             spares: larch.spares.csv
+            record: larch.trip.cfg
             alarm: "neutral voltage alarm, stage 1"
             reason: find and replace failed units
             date: 2024-02-29
@@ -67,6 +68,7 @@ class JobSheetFileTest {
                         "larch.bank.yaml",
                         Optional.of("larch.readings.csv"),
                         Optional.of("larch.spares.csv"),
+                        Optional.of("larch.trip.cfg"),
                         List.of("bay 1"),
                         OptionalDouble.of(13900.0),
                         Map.of(

@@ -167,12 +167,14 @@ final class DemoTrip {
         }
         double[] neutral = sampled(wave, 6, t -> 0.6 * random.nextGaussian());
         double opened = PARTING_SECONDS + 0.25 / HERTZ;
-        for (int i = 0; i < neutral.length; i++) {
-            // the iron of a voltage transformer lets no charge stand
-            double after = i / RATE - opened;
-            neutral[i] = (after > 0.0 ? Math.exp(-after / 0.02) : 1.0) * neutral[i] * 120.0 / 7200.0;
+        double[] secondary = new double[neutral.length];
+        secondary[0] = neutral[0] * 120.0 / 7200.0;
+        // the iron of a voltage transformer lets no mean stand
+        double keeps = Math.exp(-1.0 / (RATE * 0.2));
+        for (int i = 1; i < neutral.length; i++) {
+            secondary[i] = keeps * (secondary[i - 1] + (neutral[i] - neutral[i - 1]) * 120.0 / 7200.0);
         }
-        draft.analog("VN S3", "N", "V", new Ratio(Ratio.Side.SECONDARY, 7200.0, 120.0), neutral);
+        draft.analog("VN S3", "N", "V", new Ratio(Ratio.Side.SECONDARY, 7200.0, 120.0), secondary);
         int count = neutral.length;
         draft.status("ALARM S3", "", states(count, 0.0, SECONDS))
                 .status("TRIP S3", "", states(count, FUSE_SECONDS + 0.5, SECONDS))

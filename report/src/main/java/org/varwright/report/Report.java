@@ -36,6 +36,7 @@ public final class Report {
         sections.add(SummarySection.of(input, checks));
         sections.add(BankSection.of(bank));
         sections.add(DrawingSection.of(bank, input.job()));
+        RecordSection.of(input.record()).ifPresent(sections::add);
         sections.add(InterlockSection.of(input.interlocking()));
         sections.add(OrderSections.in(bank, input.plan()));
         OrderSections.faults(input.plan()).ifPresent(sections::add);

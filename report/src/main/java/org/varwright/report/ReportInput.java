@@ -25,6 +25,7 @@ import org.varwright.survey.Survey;
  * @param fit what goes where
  * @param energize what to expect at first energization, and what was read
  * @param discharge waiting times
+ * @param record what a disturbance record of the event said
  */
 public record ReportInput(
         Bank bank,
@@ -36,7 +37,8 @@ public record ReportInput(
         Optional<Survey> survey,
         Optional<FitResult> fit,
         Optional<Energize> energize,
-        Optional<Discharge> discharge) {
+        Optional<Discharge> discharge,
+        Optional<ReadRecord> record) {
     public ReportInput {
         files = List.copyOf(files);
     }
@@ -53,38 +55,47 @@ public record ReportInput(
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
+                Optional.empty(),
                 Optional.empty());
     }
 
     /** The same with these files named at the end. */
     public ReportInput withFiles(List<InputFile> read) {
-        return new ReportInput(bank, job, date, read, interlocking, plan, survey, fit, energize, discharge);
+        return new ReportInput(bank, job, date, read, interlocking, plan, survey, fit, energize, discharge, record);
     }
 
     public ReportInput with(Interlocking result) {
-        return new ReportInput(bank, job, date, files, Optional.of(result), plan, survey, fit, energize, discharge);
+        return new ReportInput(
+                bank, job, date, files, Optional.of(result), plan, survey, fit, energize, discharge, record);
     }
 
     public ReportInput with(Plan result) {
         return new ReportInput(
-                bank, job, date, files, interlocking, Optional.of(result), survey, fit, energize, discharge);
+                bank, job, date, files, interlocking, Optional.of(result), survey, fit, energize, discharge, record);
     }
 
     public ReportInput with(Survey result) {
         return new ReportInput(
-                bank, job, date, files, interlocking, plan, Optional.of(result), fit, energize, discharge);
+                bank, job, date, files, interlocking, plan, Optional.of(result), fit, energize, discharge, record);
     }
 
     public ReportInput with(FitResult result) {
         return new ReportInput(
-                bank, job, date, files, interlocking, plan, survey, Optional.of(result), energize, discharge);
+                bank, job, date, files, interlocking, plan, survey, Optional.of(result), energize, discharge, record);
     }
 
     public ReportInput with(Energize result) {
-        return new ReportInput(bank, job, date, files, interlocking, plan, survey, fit, Optional.of(result), discharge);
+        return new ReportInput(
+                bank, job, date, files, interlocking, plan, survey, fit, Optional.of(result), discharge, record);
     }
 
     public ReportInput with(Discharge result) {
-        return new ReportInput(bank, job, date, files, interlocking, plan, survey, fit, energize, Optional.of(result));
+        return new ReportInput(
+                bank, job, date, files, interlocking, plan, survey, fit, energize, Optional.of(result), record);
+    }
+
+    public ReportInput with(ReadRecord result) {
+        return new ReportInput(
+                bank, job, date, files, interlocking, plan, survey, fit, energize, discharge, Optional.of(result));
     }
 }

@@ -34,6 +34,7 @@ final class Results {
                 order.steps().forEach(step -> step.basis().ifPresent(bases::add));
             }
         });
+        input.record().ifPresent(r -> bases.addAll(r.study().bases()));
         input.survey()
                 .ifPresent(s -> s.units().stream()
                         .filter(u -> u.verdict() != UnitVerdict.NOT_MEASURED && u.verdict() != UnitVerdict.HEALTHY)

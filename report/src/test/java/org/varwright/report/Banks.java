@@ -102,6 +102,7 @@ final class Banks {
                 "larch.bank.yaml",
                 Optional.empty(),
                 Optional.empty(),
+                Optional.empty(),
                 List.of(),
                 OptionalDouble.empty(),
                 Map.of(),

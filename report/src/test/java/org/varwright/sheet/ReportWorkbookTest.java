@@ -56,6 +56,7 @@ class ReportWorkbookTest {
                 "b.yaml",
                 Optional.of("r.csv"),
                 Optional.empty(),
+                Optional.empty(),
                 List.of(),
                 OptionalDouble.empty(),
                 Map.of(),
