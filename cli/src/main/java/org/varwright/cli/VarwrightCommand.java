@@ -26,6 +26,7 @@ import picocli.CommandLine.Spec;
             DutyCommand.class,
             ResonanceCommand.class,
             InrushCommand.class,
+            RecordCommand.class,
             ReportCommand.class
         },
         mixinStandardHelpOptions = true,

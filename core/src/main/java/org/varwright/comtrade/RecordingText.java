@@ -40,6 +40,37 @@ public final class RecordingText {
         return title.isEmpty() ? "without a name" : title;
     }
 
+    /** How the values came about, channel by channel. */
+    public static String explain(Recording recording) {
+        Page page = new Page();
+        page.blank();
+        page.heading("How it was read");
+        page.text("value = a·x + b, x the number in the data, in the unit and at the side that the record states"
+                + " (C37.111, analog channel information). Primary = secondary times the ratio.");
+        page.text(
+                switch (recording.timing().basis()) {
+                    case RATES -> "Times: one by the sampling rate after another; time stamps agree or are not there.";
+                    case RATES_WITH_GAPS -> "Times: by the sampling rates; gaps by the time stamps.";
+                    case STAMPS -> "Times: by the time stamps; the record states no rate.";
+                    case NONE -> "Times: none; samples are numbered.";
+                });
+        for (Analog analog : recording.analogs()) {
+            Scale scale = analog.scale();
+            String skew = analog.skewSeconds() == 0.0
+                    ? ""
+                    : ", converted " + Dimension.digits(analog.skewSeconds() * 1e6, 6) + " µs after its sample's time";
+            page.item(
+                    "  ",
+                    shown(analog.title()) + ": a " + written(scale.multiplier()) + ", b " + written(scale.offset())
+                            + ", x from " + written(scale.least()) + " to " + written(scale.largest()) + skew);
+        }
+        return page.print();
+    }
+
+    private static String written(double value) {
+        return Double.isFinite(value) ? Dimension.digits(value, 10) : "not known";
+    }
+
     private static void head(Page page, Recording recording) {
         Timing timing = recording.timing();
         Origin origin = recording.origin();

@@ -424,6 +424,105 @@ public enum Message {
             "the folder holds data that the demo did not make, so it leaves them alone; choose another folder with -o"),
     SERVER_PORT("port {0} is taken; stop what has it, or choose another with --port"),
 
+    // ---- records (comtrade): what can't be read
+    RECORD_NOT_A_CFG("no configuration of a disturbance record; it needs station, channels and times, one a line"),
+    RECORD_CFG_TOO_LARGE("the configuration has {0} bytes, at most {1} are read; is it the right file?"),
+    RECORD_UTF16("the configuration is UTF-16; save it as UTF-8 or ask for it anew"),
+    RECORD_CODE_PAGE("there is no code page \"{0}\" here; try UTF-8, windows-1252, windows-1251 or cp866"),
+    RECORD_COUNTS(
+            "\"{0}\" states no numbers of channels; write total, analog and status channels such as \"12,8A,4D\""),
+    RECORD_LINES_MISSING(
+            "{0} channels are stated but only {1} lines follow; the configuration is cut or its counts are wrong"),
+    RECORD_CHANNEL_LINE(
+            "this should be {0} channel {1} but has {2} fields where {3} are due; the counts in line 2 don't fit the lines"),
+    RECORD_FREQUENCY_LINE(
+            "this should be the line's frequency but has {0} fields; the counts in line 2 don't fit the lines"),
+    RECORD_RATE_COUNT("\"{0}\" is no number of sampling rates; allowed is a whole number, 0 or more"),
+    RECORD_DATA_EMPTY("the data are empty; ask for the record anew"),
+    RECORD_DATA_FORMAT(
+            "the data are neither text nor samples whose numbers count up; are they those of this configuration?"),
+    RECORD_DATA_SHORT("the data have {0} bytes, one sample alone needs {1}; are they those of this configuration?"),
+    RECORD_ROW_SHORT(
+            "the data have {0} bytes a sample, the configuration needs {1}; are they those of this configuration?"),
+    RECORD_ROW_TOO_LONG("this line of the data has more than {0} bytes; is it text at all?"),
+    RECORD_NO_SAMPLES("the data hold no sample that fits the configuration; are they those of this configuration?"),
+    RECORD_NO_CHANNEL("there is no analog channel \"{0}\"; there are {1}"),
+    RECORD_NOTHING_THERE("no sample lies from {1} to {2}; the record runs from 0 s to {0} s"),
+    RECORD_TOO_MANY(
+            "{0} samples of {1} channels are more than the {2} values that are kept at once: {3} samples; read a part with a first and a last time, or fewer of the {4} channels"),
+    RECORD_CFF_PART("the combined file has no part \"{0}\"; a line such as \"--- file type: {0} ---\" starts it"),
+    RECORD_CFF_BASE64(
+            "samples in base64 are of no published edition and are not read; export the record as .cfg and .dat"),
+
+    // ---- records (comtrade): what is forgiven
+    RECORD_MORE_ALIKE("{0} more of the remark before"),
+    RECORD_BOM("a byte order mark stands in front; skipped"),
+    RECORD_CODE_PAGE_GUESSED(
+            "names are not UTF-8 and no file states a code page; read as {0} by their look, choose another if they look wrong"),
+    RECORD_CODE_PAGE_NOT_HERE(
+            "names look like {0}, which this reader does not know here; they are shown in part, values are not touched"),
+    RECORD_LINE_ENDS("lines end in different ways; each was accepted"),
+    RECORD_BLANK_LINES("{0} blank lines; skipped"),
+    RECORD_COMMA_IN_NAME("there are more fields than due; the name was taken as \"{0}\""),
+    RECORD_LINE_FIELDS("{0} fields too many at the end; skipped"),
+    RECORD_FIELDS_MISSING("{0} fields where {1} are due; what is missing was taken as not known"),
+    RECORD_NO_SCALE("\"{0}\" has no scale (a \"{1}\", b \"{2}\"); its values are shown as missing"),
+    RECORD_CONSTANT_CHANNEL("\"{0}\" has the multiplier 0: every value is its offset, whatever the recorder saw"),
+    RECORD_SKEW("\"{0}\" has the skew \"{1}\", which is no number; taken as 0"),
+    RECORD_SIDE("\"{0}\" has the side \"{1}\", neither P nor S; whether its values are primary is not known"),
+    RECORD_RATIO("\"{0}\" has the ratio {1}:{2}; values of the other side can't be given"),
+    RECORD_RATIO_ONE(
+            "\"{0}\" is secondary with a ratio of 1:1: the real ratio was probably never entered in the recorder"),
+    RECORD_NORMAL("\"{0}\" has the normal state \"{1}\"; taken as not known"),
+    RECORD_CHANNEL_NUMBER("the channel is numbered \"{0}\" and stands at place {1}; its place was taken"),
+    RECORD_YEAR("\"{0}\" is no edition of the standard; read as {1}"),
+    RECORD_FORM("the year is \"{0}\", but an analog line has {1} fields; read in the form of {2}"),
+    RECORD_COUNT_LETTER("\"{0}\" has neither A nor D behind its number; taken by its place"),
+    RECORD_TOTAL("{0} channels are stated in all, {1} analog and {2} status ones; the latter were taken"),
+    RECORD_LINE_MISSING("the configuration ends before {0}"),
+    RECORD_FREQUENCY("the line's frequency is \"{0}\"; taken as not known"),
+    RECORD_RATE("\"{0}\" is no sampling rate; the time stamps are needed"),
+    RECORD_RATES_MISSING("{0} sampling rates are stated, {1} follow; those were taken"),
+    RECORD_RATE_COUNTS(
+            "the sampling rates have numbers of samples instead of last samples; taken as such, they add up"),
+    RECORD_RATE_ORDER("the last samples of the sampling rates don't rise; what adds no sample was skipped"),
+    RECORD_DATE("\"{0}\" is no date with a time; the instant is not known"),
+    RECORD_DATE_ORDER("\"{0}\" is no date in the order of the edition of {1}; day and month taken the other way"),
+    RECORD_SHORT_FRACTION("the fraction \"{0}\" of the second has fewer than 6 digits; read as a decimal fraction"),
+    RECORD_FORMAT("\"{0}\" is no format of data; told from the data"),
+    RECORD_MULTIPLIER("the multiplier of the time stamps is \"{0}\"; taken as 1"),
+    RECORD_LINES_AFTER("{0} lines follow that don't belong there; skipped"),
+    RECORD_FORMATS_DIFFER("the data are stated as {0} here and as {1} in the configuration; read as {0}"),
+    RECORD_DATA_IS_TEXT("stated as {0}, but the data are text; read as ASCII"),
+    RECORD_DATA_IS_BINARY("stated as ASCII, but the data are not text; read as {0}, whose numbers count up"),
+    RECORD_ROW_LENGTH(
+            "a sample has {0} bytes where the configuration needs {1}: its numbers count up that way; the rest of each was skipped"),
+    RECORD_END_MARKS("{0} end-of-file marks follow the {1} samples; skipped"),
+    RECORD_DATA_CUT(
+            "{0} bytes follow the {1} whole samples: the last one is cut or the file is not of this configuration"),
+    RECORD_ROW_CUT("the last line has {0} of {1} fields and no end: it is cut and was left out"),
+    RECORD_NOT_A_ROW("\"{0}\" is no sample; skipped"),
+    RECORD_ROW_FIELDS("{0} fields where {1} are due; what is missing was taken as missing, what is too much skipped"),
+    RECORD_VALUE("\"{0}\" is no number; taken as missing"),
+    RECORD_MARK("{0} lies beyond the channel's range and marks missing values in another edition; taken as missing"),
+    RECORD_STATE("\"{0}\" is neither 0 nor 1; taken as 0"),
+    RECORD_SAMPLE_COUNT("the configuration states {0} samples, the data hold {1}; the latter were taken"),
+    RECORD_NUMBERS_JUMP("the numbers of samples jump {0} times: lines may be missing"),
+    RECORD_WRAPS("the counter of the time stamps began anew {0} times; counted on"),
+    RECORD_STAMPS_DIFFER("time stamps and sampling rates contradict each other; the rates were taken"),
+    RECORD_STAMPS_FALL("time stamps run backwards {0} times: parts may overlap; the sampling rates were taken"),
+    RECORD_BACKWARDS("time runs backwards from sample {0} to {1} and no rate is stated; the step before was taken"),
+    RECORD_GAP("a gap from sample {0} to {1}: {2} by the time stamps, {3} by the sampling rate; the stamps were taken"),
+    RECORD_NO_TIME(
+            "neither sampling rates nor time stamps: the times are the numbers of the samples, no time or frequency can be told"),
+    RECORD_NEGATIVE_STAMP("the time stamps start below 0: the line of the first sample is that of the trigger"),
+    RECORD_TRIGGER("the trigger \"{0}\" lies outside the record that starts at \"{1}\"; taken as not known"),
+    RECORD_CFF_SEPARATOR("\"{0}\" is not written as the standard has it; understood"),
+    RECORD_CFF_UNKNOWN("there is no part \"{0}\" in a combined file; skipped"),
+    RECORD_CFF_FORMAT("\"{0}\" names no format of data; the configuration's was taken"),
+    RECORD_CFF_NO_COUNT("the number of bytes is missing; the {0} bytes to the end were taken"),
+    RECORD_CFF_CUT("{0} bytes of data are stated, {1} are there; those were taken"),
+
     // ---- command line, report
     BUS_VOLTS_TYPED("\"{0}\" is neither one line voltage nor three (AB,BC,CA); write 13.8kV or 13.8kV,13.7kV,13.9kV"),
     NOT_POSITIVE("{0} is not above zero; write what was measured"),
@@ -433,6 +532,10 @@ public enum Message {
     FILE_UNREADABLE("the file can't be read ({0}); check its permissions"),
     FILE_NOT_OURS("the file has {0} MB; at most {1} MB are read; is it the right file?"),
     FILE_UNWRITABLE("the file can't be written ({0}); nothing was lost, choose another place with -o"),
+    RECORD_FILE_KIND("a record is a .cfg with its .dat, or a .cff; name one of these"),
+    RECORD_PARTNER(
+            "there is no {0} of the same name beside it; a record needs its .cfg and its .dat: copy them together"),
+    RECORD_TIMES("the first time wanted, {0}, lies after the last, {1}; write the earlier one first"),
     NOT_A_DAY("\"{0}\" is no day of the calendar; write it such as \"2026-05-04\"");
 
     private final String template;

@@ -122,12 +122,13 @@ public final class Tasks {
             case "duty" -> duty(request);
             case "resonance" -> resonance(request);
             case "inrush" -> inrush(request);
+            case "record" -> RecordTask.read(request);
             default ->
                 throw new VarwrightException(
                         Message.TASK_UNKNOWN,
                         new Place("", 0, 0, "task"),
                         task,
-                        "check, bank, draw, interlock, isolate, discharge, unbalance, survey, spares, fit, energize, locate, fuses, duty, resonance, inrush, job, job-propose, job-draw, why");
+                        "check, bank, draw, interlock, isolate, discharge, unbalance, survey, spares, fit, energize, locate, fuses, duty, resonance, inrush, record, job, job-propose, job-draw, why");
         };
     }
 
