@@ -95,7 +95,7 @@ test('scripts in names do nothing', async ({ page }) => {
   await page.goto(product.address);
   await isMe(page, '<img src=x onerror=alert(1)>');
   const evil = demoFile('corbel-reach-3.bank.yaml')
-    .replace('name: Corbel Reach bank 3', `name: "<script>alert(2)</script><svg onload=alert(3)>"`)
+    .replace('name: Corbel Reach bank 3', `name: "<script>alert(2);<svg onload=alert(3)>"`)
     .replace('site: Corbel Reach water works', `site: "</title></svg><img src=x onerror=alert(4)>"`)
     .replaceAll('bay 3', '"bay <img src=x onerror=alert(5)>"');
   await page

@@ -41,6 +41,9 @@ export async function readBankFile(file: File): Promise<string> {
   if (!answer.ok) {
     throw new Refused(answer.problems);
   }
+  if (!answer.result.ok) {
+    throw new Refused(answer.result.errors.map((finding) => ({ ...finding, code: '', file: file.name })));
+  }
   return text;
 }
 

@@ -555,6 +555,7 @@ export const enUS = {
   'notes.title': 'Notes and photos',
   'notes.new': 'New note',
   'notes.add': 'Add the note',
+  'wide.scroll': 'Scrolls sideways',
 } as const;
 
 export type Key = keyof typeof enUS;
