@@ -19,8 +19,7 @@ import picocli.CommandLine.Option;
 
 /** How readings are read and judged; shared by the commands that take a file of them. */
 final class ReadingsOptions {
-    /** Limits of error of a usual capacitance meter; common practice, no source. */
-    static final double METER_LIMIT = 0.01;
+    static final double METER_LIMIT = SurveySettings.USUAL_METER_LIMIT;
 
     @Option(
             names = "--meter",

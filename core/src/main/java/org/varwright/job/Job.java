@@ -1,5 +1,6 @@
 package org.varwright.job;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.varwright.bank.Bank;
@@ -94,6 +95,29 @@ public final class Job {
 
     public boolean isClosed() {
         return ledger().closed.isPresent();
+    }
+
+    /** Facts of one kind that count, in the order of their clocks: what was taken back, and readings that lost against another, are not among them. */
+    public <F extends Fact> List<Counted<F>> counted(Class<F> kind) {
+        List<Counted<F>> facts = new ArrayList<>();
+        for (JobEvent event : ledger().counted.values()) {
+            boolean lost = event.fact() instanceof Fact.ReadingTaken
+                    && ledger().readings.stream().noneMatch(r -> r.event().equals(event));
+            if (kind.isInstance(event.fact()) && !lost && !ledger().withdrawn.contains(event.id())) {
+                facts.add(new Counted<>(event, kind.cast(event.fact())));
+            }
+        }
+        return facts;
+    }
+
+    /** Ids of events that were taken back. */
+    public List<String> withdrawn() {
+        return List.copyOf(ledger().withdrawn);
+    }
+
+    /** The bank file as it counts now, whole; empty before the job is opened. */
+    public String bankText() {
+        return ledger().bankText;
     }
 
     /** The readings typed one by one, as a table that the survey reads; empty where none were. */

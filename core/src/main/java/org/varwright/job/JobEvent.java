@@ -27,6 +27,11 @@ public record JobEvent(
         return EventReader.NAME.matcher(name).matches();
     }
 
+    /** The word for what has happened, such as {@code step-confirmed}. */
+    public String type() {
+        return FactJson.type(fact);
+    }
+
     /** The line to be kept. */
     String line() {
         return Json.object()

@@ -117,7 +117,7 @@ public final class JobJson {
                 .build();
     }
 
-    private static <F extends Fact> Json counted(List<Ledger.Counted<F>> facts) {
+    private static <F extends Fact> Json counted(List<Counted<F>> facts) {
         return list(
                 facts,
                 c -> Json.object()

@@ -34,7 +34,7 @@ public final class JobText {
         page.row("On the bank", job.peopleOn().isEmpty() ? "nobody is signed on" : String.join(", ", job.peopleOn()));
         ledger.order().ifPresent(this::order);
         readings(ledger);
-        for (Ledger.Counted<Fact.RecordRead> record : ledger.records) {
+        for (Counted<Fact.RecordRead> record : ledger.records) {
             page.heading("Record " + record.fact().name());
             page.row("Read by", record.event().by());
             record.fact().findings().forEach(f -> page.item("  - ", f));

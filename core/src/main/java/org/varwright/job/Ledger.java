@@ -19,9 +19,6 @@ final class Ledger {
     /** A person at work on the bank. */
     record Person(String name, Optional<String> lock, JobEvent event) {}
 
-    /** A fact that counts, with its event. */
-    record Counted<F extends Fact>(JobEvent event, F fact) {}
-
     Optional<Fact.Opened> opened = Optional.empty();
     Optional<Bank> bank = Optional.empty();
     String bankText = "";

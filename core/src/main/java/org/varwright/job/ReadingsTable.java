@@ -8,10 +8,11 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /** Readings typed one by one, written as a table with one row a reading. */
-final class ReadingsTable {
+public final class ReadingsTable {
     private ReadingsTable() {}
 
-    static Optional<String> of(List<Ledger.Counted<Fact.ReadingTaken>> readings) {
+    /** The table, as the survey reads it; empty where there are no readings. */
+    public static Optional<String> of(List<Counted<Fact.ReadingTaken>> readings) {
         if (readings.isEmpty()) {
             return Optional.empty();
         }
@@ -20,7 +21,7 @@ final class ReadingsTable {
         StringBuilder table = new StringBuilder("position");
         columns.forEach(column -> table.append(',').append(cell(column)));
         table.append('\n');
-        for (Ledger.Counted<Fact.ReadingTaken> reading : readings) {
+        for (Counted<Fact.ReadingTaken> reading : readings) {
             Map<String, String> values = reading.fact().values();
             table.append(cell(reading.fact().position()));
             table.append(columns.stream()

@@ -76,19 +76,19 @@ final class Replay {
             case Fact.Resumed ignored -> ledger.stopped = Optional.empty();
             case Fact.SignedOn f -> ledger.people.put(f.person(), new Ledger.Person(f.person(), f.lock(), event));
             case Fact.SignedOff f -> ledger.people.remove(f.person());
-            case Fact.ReadingTaken f -> ledger.readings.add(new Ledger.Counted<>(event, f));
-            case Fact.ReadingsImported f -> ledger.readingTables.add(new Ledger.Counted<>(event, f));
-            case Fact.SparesImported f -> ledger.spareTables.add(new Ledger.Counted<>(event, f));
-            case Fact.UnitMoved f -> ledger.unitMoves.add(new Ledger.Counted<>(event, f));
-            case Fact.Measured f -> ledger.measured.add(new Ledger.Counted<>(event, f));
-            case Fact.AsLeft f -> ledger.asLeft.add(new Ledger.Counted<>(event, f));
-            case Fact.Noted f -> ledger.notes.add(new Ledger.Counted<>(event, f));
-            case Fact.Attached f -> ledger.attachments.add(new Ledger.Counted<>(event, f));
-            case Fact.RecordRead f -> ledger.records.add(new Ledger.Counted<>(event, f));
+            case Fact.ReadingTaken f -> ledger.readings.add(new Counted<>(event, f));
+            case Fact.ReadingsImported f -> ledger.readingTables.add(new Counted<>(event, f));
+            case Fact.SparesImported f -> ledger.spareTables.add(new Counted<>(event, f));
+            case Fact.UnitMoved f -> ledger.unitMoves.add(new Counted<>(event, f));
+            case Fact.Measured f -> ledger.measured.add(new Counted<>(event, f));
+            case Fact.AsLeft f -> ledger.asLeft.add(new Counted<>(event, f));
+            case Fact.Noted f -> ledger.notes.add(new Counted<>(event, f));
+            case Fact.Attached f -> ledger.attachments.add(new Counted<>(event, f));
+            case Fact.RecordRead f -> ledger.records.add(new Counted<>(event, f));
             case Fact.ClockMoved f -> restartHold(event.device(), f.toMillis());
             case Fact.Corrected f -> withdraw(f);
             case Fact.Settled f -> settle(event, f);
-            case Fact.Signed f -> ledger.signatures.add(new Ledger.Counted<>(event, f));
+            case Fact.Signed f -> ledger.signatures.add(new Counted<>(event, f));
             case Fact.Closed f -> ledger.closed = Optional.of(f);
             case Fact.NotUnderstood ignored -> {}
         }
@@ -165,7 +165,7 @@ final class Replay {
         return new IllegalStateException("the rules let a correction through of " + event.id());
     }
 
-    private static <F extends Fact> void drop(List<Ledger.Counted<F>> list, JobEvent event) {
+    private static <F extends Fact> void drop(List<Counted<F>> list, JobEvent event) {
         list.removeIf(c -> c.event().id().equals(event.id()));
     }
 
@@ -176,7 +176,7 @@ final class Replay {
                 .flatMap(c -> c.events().stream())
                 .filter(id -> !id.equals(fact.event()))
                 .toList();
-        ledger.settled.add(new Ledger.Counted<>(event, fact));
+        ledger.settled.add(new Counted<>(event, fact));
         ledger.readings.removeIf(r -> losers.contains(r.event().id()));
     }
 

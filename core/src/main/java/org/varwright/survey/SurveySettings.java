@@ -35,6 +35,9 @@ public record SurveySettings(
     /** Polypropylene film, about −0.03 %/K (handbook figure; that of a whole unit is from memory, unchecked). */
     public static final double POLYPROPYLENE_PER_KELVIN = -3e-4;
 
+    /** Limits of error of a usual capacitance meter, as a part of the reading; common practice, no source. */
+    public static final double USUAL_METER_LIMIT = 0.01;
+
     public SurveySettings {
         requireLimit(meterLimit);
         meterLimits.values().forEach(SurveySettings::requireLimit);

@@ -41,7 +41,7 @@ final class OpenPointSection {
                         rows));
     }
 
-    private static List<String> points(ReportInput input, List<Check> checks) {
+    static List<String> points(ReportInput input, List<Check> checks) {
         List<String> points = new ArrayList<>();
         input.survey().ifPresent(survey -> {
             survey.with(UnitVerdict.MEASURE_AGAIN)

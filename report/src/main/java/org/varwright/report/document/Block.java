@@ -151,4 +151,15 @@ public sealed interface Block {
      * @param description what it shows, for those who can't see it
      */
     record Figure(String svg, String description) implements Block {}
+
+    /**
+     * A photograph.
+     *
+     * @param jpeg the picture as JPEG in sRGB
+     * @param width in pixels
+     * @param height in pixels
+     * @param description what it is of
+     */
+    @SuppressWarnings("ArrayRecordComponent") // never compared; copied by nobody
+    record Photograph(byte[] jpeg, int width, int height, String description) implements Block {}
 }

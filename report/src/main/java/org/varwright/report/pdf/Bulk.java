@@ -50,6 +50,7 @@ final class Bulk {
             case Block.Ticks(List<String> lines) -> 2.0 + 2.0 * lines.size();
             case Block.Signatures(List<String> roles) -> 2.0 + 2.5 * roles.size();
             case Block.Figure figure -> 60.0;
+            case Block.Photograph photograph -> 30.0;
         };
     }
 

@@ -1,5 +1,6 @@
 package org.varwright.report.pdf;
 
+import java.util.Base64;
 import java.util.List;
 import org.varwright.jobsheet.PaperSize;
 import org.varwright.report.document.Block;
@@ -112,6 +113,7 @@ final class HtmlPages {
             case Block.Ticks(List<String> lines) -> ticks(lines);
             case Block.Signatures(List<String> roles) -> signatures(roles);
             case Block.Figure(String svg, String description) -> figure(svg, description);
+            case Block.Photograph photograph -> photograph(photograph);
         }
     }
 
@@ -345,6 +347,25 @@ final class HtmlPages {
                         description)
                 .close();
         out.element("p", "Figure " + number + ": " + description, "class", "legend");
+        out.close();
+    }
+
+    /** Two photographs fit on a page. */
+    private void photograph(Block.Photograph photograph) {
+        double roomWide = 150.0;
+        double roomHigh = 100.0;
+        double scale = Math.min(roomWide / photograph.width(), roomHigh / photograph.height());
+        out.open("div", "class", "figure");
+        out.open(
+                        "img",
+                        "src",
+                        PdfPrinter.JPEG_IN_PAGE + Base64.getEncoder().encodeToString(photograph.jpeg()),
+                        "style",
+                        "width: " + photograph.width() * scale + "mm; height: " + photograph.height() * scale + "mm",
+                        "alt",
+                        "photograph: " + photograph.description())
+                .close();
+        out.element("p", photograph.description(), "class", "legend");
         out.close();
     }
 }

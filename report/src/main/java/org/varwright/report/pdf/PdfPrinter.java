@@ -3,6 +3,7 @@ package org.varwright.report.pdf;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FSFontUseCase;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.outputdevice.helper.ExternalResourceControlPriority;
+import com.openhtmltopdf.outputdevice.helper.ExternalResourceType;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.util.XRLog;
@@ -37,6 +38,9 @@ public final class PdfPrinter {
         FontMappers.set(Fonts.loaded());
     }
 
+    /** How the address of a photograph begins that is written into the page. */
+    static final String JPEG_IN_PAGE = "data:image/jpeg;base64,";
+
     private PdfPrinter() {}
 
     /**
@@ -57,11 +61,11 @@ public final class PdfPrinter {
         EnumSet<FSFontUseCase> everywhere = EnumSet.allOf(FSFontUseCase.class);
         builder.useFont(fonts::regular, Fonts.FAMILY, 400, FontStyle.NORMAL, true, everywhere);
         builder.useFont(fonts::bold, Fonts.FAMILY, 700, FontStyle.NORMAL, true, everywhere);
-        // A report is whole in itself: nothing is ever fetched, whatever a text in it looks like.
+        // A report is whole in itself: nothing is ever fetched, whatever a text in it looks like. Photographs are in the page itself.
         builder.useExternalResourceAccessControl(
-                (uri, type) -> false, ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI);
+                PdfPrinter::isInPage, ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI);
         builder.useExternalResourceAccessControl(
-                (uri, type) -> false, ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI);
+                PdfPrinter::isInPage, ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI);
         builder.useObjectDrawerFactory(figures);
         builder.withHtmlContent(html, "about:blank");
         try (PdfBoxRenderer renderer = builder.buildPdfRenderer();
@@ -73,5 +77,9 @@ public final class PdfPrinter {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    private static boolean isInPage(String uri, ExternalResourceType type) {
+        return uri.startsWith(JPEG_IN_PAGE);
     }
 }
