@@ -15,6 +15,7 @@ import org.varwright.survey.CellTable;
 /** Jobs under way, invented, as a crew's tablets would have written them up to now. */
 final class DemoJobs {
     private static final long MINUTE = 60_000;
+    private static final long DAY = 24 * 60 * MINUTE;
 
     private final long nowMillis;
     private final String suffix;
@@ -33,7 +34,8 @@ final class DemoJobs {
     List<JobLog> all() {
         return List.of(
                 ending(nowMillis - 2 * MINUTE, this::waiting).log(),
-                ending(nowMillis - MINUTE, this::measuring).log());
+                ending(nowMillis - MINUTE, this::measuring).log(),
+                ending(nowMillis - 190 * DAY, this::finished).log());
     }
 
     /** The story told so that it ends at that time: once from anywhere to learn how long it lasts, and then in its place. */
@@ -93,6 +95,74 @@ final class DemoJobs {
             tablet.write(new Fact.ReadingTaken(position, values));
         }
         return tablet;
+    }
+
+    /** A job of half a year ago: two units replaced, the bank back in service, closed. */
+    private CrewTablet finished(long startMillis) {
+        CrewTablet tablet =
+                new CrewTablet("hallin-moor-2-" + suffix, "van-tablet", "Åse Tveitdal", "Colm Brannigan", startMillis);
+        tablet.write(new Fact.Opened(
+                "Bridge current alarm, phase B",
+                DemoFiles.text("hallin-moor-2.bank.yaml"),
+                Optional.of("HM2/2026/07"),
+                Optional.of("survey after alarm; replace what must be replaced"),
+                Optional.of("bridge current alarm, phase B")));
+        tablet.pass(8 * 60);
+        tablet.write(new Fact.OrderMade(
+                List.of("mesh enclosure"),
+                Fact.Origin.AsFound.inService(),
+                Optional.empty(),
+                "every unit to be measured"));
+        tablet.stepsTo(Order.Phase.WORK, 80);
+        tablet.pass(30);
+        tablet.write(new Fact.SignedOn("Åse Tveitdal", Optional.of("yellow 2")));
+        tablet.write(new Fact.SignedOn("Colm Brannigan", Optional.of("yellow 5")));
+        tablet.pass(50 * 60);
+        for (String kind : List.of("readings", "spares")) {
+            String name = "hallin-moor-2." + kind + ".csv";
+            tablet.write(
+                    kind.equals("readings")
+                            ? new Fact.ReadingsImported(name, DemoFiles.text(name))
+                            : new Fact.SparesImported(name, DemoFiles.text(name)));
+        }
+        tablet.pass(25 * 60);
+        again(tablet, "capacitor/A-lr/u2", "11.60 uF");
+        again(tablet, "capacitor/B-ur/u1", "11.66 uF");
+        again(tablet, "capacitor/C-ll/u1", "11.58 uF");
+        lift(tablet, "HM20-0311", Optional.of("capacitor/B-ll/u1"), Optional.empty());
+        lift(tablet, "HM20-0322", Optional.of("capacitor/C-ur/u2"), Optional.empty());
+        lift(tablet, "HM20-0332", Optional.empty(), Optional.of("capacitor/B-ll/u1"));
+        lift(tablet, "HM20-0331", Optional.empty(), Optional.of("capacitor/C-ur/u2"));
+        tablet.write(new Fact.Noted("HM20-0322 is set aside in the store, marked: to be watched, not condemned."));
+        tablet.pass(10 * 60);
+        tablet.write(new Fact.SignedOff("Colm Brannigan"));
+        tablet.write(new Fact.SignedOff("Åse Tveitdal"));
+        tablet.stepsTo(Order.Phase.IN_SERVICE, 80);
+        tablet.pass(4 * 60);
+        Map<String, String> measured = new LinkedHashMap<>();
+        measured.put("bus", "33.1 kV");
+        measured.put("capacitor/A", "140.2 A");
+        measured.put("capacitor/B", "139.5 A");
+        measured.put("capacitor/C", "139.9 A");
+        measured.put("capacitor bridge-current A", "55 mA");
+        measured.put("capacitor bridge-current B", "48 mA");
+        measured.put("capacitor bridge-current C", "9 mA");
+        measured.forEach((place, value) -> tablet.write(new Fact.Measured(place, value)));
+        tablet.pass(15 * 60);
+        tablet.write(new Fact.Signed("person in charge", tablet.job().log().hash()));
+        tablet.write(new Fact.Closed("two units replaced, bank back in service, currents as predicted"));
+        return tablet;
+    }
+
+    /** Measures a unit again whose first reading can't be right. */
+    private static void again(CrewTablet tablet, String position, String capacitance) {
+        tablet.pass(3 * 60);
+        tablet.write(new Fact.ReadingTaken(position, Map.of("capacitance", capacitance)));
+    }
+
+    private static void lift(CrewTablet tablet, String serial, Optional<String> from, Optional<String> to) {
+        tablet.pass(7 * 60);
+        tablet.write(new Fact.UnitMoved(serial, from, to));
     }
 
     /** Rows of the demo's readings of Lantern Mesa, by the column names of events. */

@@ -134,6 +134,16 @@ final class JobFiles {
         return content;
     }
 
+    /** Whether a file is a job log: its name says so, or its first line is an event. */
+    static boolean isJobLog(Path file) {
+        String name = file.toString();
+        return name.endsWith(".jsonl")
+                || !name.endsWith(".yaml")
+                        && new String(org.varwright.cli.InputFile.read(file), StandardCharsets.UTF_8)
+                                .stripLeading()
+                                .startsWith("{\"id\":");
+    }
+
     /** Whether a file is a job sheet: its name says so, or its first key does. */
     static boolean isJobSheet(Path file) {
         return file.toString().endsWith(".job.yaml")

@@ -528,6 +528,7 @@ public enum Message {
     NOT_POSITIVE("{0} is not above zero; write what was measured"),
     REPORT_KIND("a report is written as .pdf, .xlsx or .json; give -o a name that ends so"),
     FILE_MISSING("there is no such file; check the name and the folder"),
+    FOLDER_MISSING("there is no such folder; is the path right?"),
     FILE_IS_A_FOLDER("this is a folder; name a file in it"),
     FILE_UNREADABLE("the file can't be read ({0}); check its permissions"),
     FILE_NOT_OURS("the file has {0} MB; at most {1} MB are read; is it the right file?"),

@@ -35,12 +35,13 @@ public final class JobDocument {
         sections.add(CautionSection.of(bank));
         sections.add(BankSection.of(bank));
         JobCoverSection.drawing(report).ifPresent(sections::add);
+        JobNotesSection.records(report).ifPresent(sections::add);
         sections.add(JobPeopleSection.of(report));
         sections.addAll(JobOrderSections.of(report));
         sections.add(SurveySections.verdicts(results.survey()));
         sections.add(SurveySections.unjudged(results.survey()));
-        sections.add(JobPartsSection.of(report));
         sections.add(FitSections.lifts(results.fit()));
+        sections.add(JobPartsSection.of(report));
         sections.add(EnergizeSection.of(results.energize()));
         sections.add(JobPartsSection.asLeft(report));
         sections.add(JobNotesSection.notes(report));

@@ -2,6 +2,7 @@ package org.varwright.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.varwright.job.Counted;
 import org.varwright.job.Fact;
 import org.varwright.report.document.Block;
@@ -26,6 +27,22 @@ final class JobNotesSection {
         return Section.of(
                 "Notes",
                 new Block.Table("", List.of(Column.left("When, by", 30), Column.left("Note", 70)), rows));
+    }
+
+    /** What disturbance records said; empty where none was read. */
+    static Optional<Section> records(JobReport report) {
+        List<Counted<Fact.RecordRead>> records = report.job().counted(Fact.RecordRead.class);
+        if (records.isEmpty()) {
+            return Optional.empty();
+        }
+        List<Block> blocks = new ArrayList<>();
+        for (Counted<Fact.RecordRead> each : records) {
+            blocks.add(new Block.Subheading(each.fact().name()));
+            blocks.add(new Block.Paragraph("Read " + report.times().minute(each.event()) + " by "
+                    + each.event().by() + ". SHA-256 " + each.fact().sha256()));
+            blocks.add(new Block.Bullets(each.fact().findings()));
+        }
+        return Optional.of(new Section("Disturbance records", Section.PageStart.RUN_ON, blocks));
     }
 
     static Section attachments(JobReport report) {

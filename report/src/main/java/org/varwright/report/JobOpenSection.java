@@ -16,7 +16,7 @@ final class JobOpenSection {
     static Section of(JobReport report, List<Check> checks) {
         List<Block> blocks = new ArrayList<>();
         List<String> open = new ArrayList<>(points(report));
-        open.addAll(OpenPointSection.points(report.results(), checks));
+        open.addAll(OpenPointSection.points(report.results(), checks, JobPartsSection.lifted(report)));
         blocks.add(
                 open.isEmpty()
                         ? new Block.Paragraph("Nothing is open.")
@@ -47,7 +47,8 @@ final class JobOpenSection {
     private static List<String> nextVisit(JobReport report) {
         List<String> reasons = new ArrayList<>();
         report.results().survey().ifPresent(survey -> {
-            survey.with(UnitVerdict.WATCH)
+            survey.with(UnitVerdict.WATCH).stream()
+                    .filter(u -> !JobPartsSection.lifted(report).contains(u.position().name()))
                     .forEach(u -> reasons.add("Measure " + u.position().name() + " sooner than the others: " + u.reason()));
             survey.trends().stream()
                     .filter(t -> t.drifts())

@@ -2,6 +2,7 @@ package org.varwright.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.varwright.isolation.OrderStep;
 import org.varwright.job.Fact;
@@ -53,7 +54,7 @@ final class JobOrderSections {
                         Column.left("Confirmed", 24),
                         Column.left("Shown", 24)),
                 rows(report, order)));
-        return new Section(title, Section.PageStart.NEW_PAGE, blocks);
+        return new Section(title, Section.PageStart.RUN_ON, blocks);
     }
 
     private static String from(Fact.Origin origin) {
@@ -129,7 +130,8 @@ final class JobOrderSections {
         waited(report, step, confirmation).ifPresent(shown::add);
         return new Row(List.of(
                 new Cell.Text(String.valueOf(step.n())),
-                new Cell.Text(step.kind().code().toUpperCase(java.util.Locale.ROOT) + " " + step.text()),
+                new Cell.Text(OrderSections.kind(report.bank().words(), step.kind()).toUpperCase(Locale.ROOT) + " "
+                        + step.text()),
                 new Cell.Text(report.times().second(event) + " " + event.by()
                         + fact.second().map(s -> "; second: " + s).orElse("")),
                 new Cell.Text(String.join("; ", shown))));

@@ -1,7 +1,9 @@
 package org.varwright.report;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import org.varwright.job.Counted;
 import org.varwright.job.Fact;
 import org.varwright.report.document.Block;
@@ -42,11 +44,19 @@ final class JobPartsSection {
                         rows));
     }
 
+    /** Positions whose unit was taken out in this job. */
+    static Set<String> lifted(JobReport report) {
+        Set<String> lifted = new LinkedHashSet<>();
+        report.job().counted(Fact.UnitMoved.class).forEach(m -> m.fact().from().ifPresent(lifted::add));
+        return lifted;
+    }
+
     static Section asLeft(JobReport report) {
         List<Counted<Fact.AsLeft>> left = report.job().counted(Fact.AsLeft.class);
         if (left.isEmpty()) {
             return Section.absent(
-                    AS_LEFT, "Nothing was written down of how selectors were left: look whether the bank is in automatic.");
+                    AS_LEFT,
+                    "Nothing was written down of how selectors were left: look whether the bank is in automatic.");
         }
         List<Row> rows = left.stream()
                 .map(l -> Row.of(

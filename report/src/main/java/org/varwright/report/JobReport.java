@@ -40,7 +40,7 @@ public record JobReport(
     }
 
     /** The times of its events, as they are printed. */
-    Times times() {
+    public Times times() {
         return new Times(zone);
     }
 

@@ -19,11 +19,11 @@ import org.varwright.energize.BusVolts;
 import org.varwright.energize.Energize;
 import org.varwright.energize.MeasuredValue;
 import org.varwright.energize.Uncertainty;
-import org.varwright.fit.AsFitted;
 import org.varwright.fit.Fit;
 import org.varwright.fit.FitInput;
 import org.varwright.fit.FitOptions;
 import org.varwright.fit.FitResult;
+import org.varwright.fit.Fitted;
 import org.varwright.job.Counted;
 import org.varwright.job.Fact;
 import org.varwright.job.Job;
@@ -39,7 +39,7 @@ import org.varwright.survey.ReadingsFile;
 import org.varwright.survey.SparesFile;
 import org.varwright.survey.Survey;
 import org.varwright.survey.SurveySettings;
-import org.varwright.survey.UnitSurvey;
+import org.varwright.survey.UnitVerdict;
 
 /** What follows from the facts of a job: verdicts on readings, what to fit, currents against the prediction. */
 final class JobResults {
@@ -70,7 +70,7 @@ final class JobResults {
                 .with(Discharge.of(bank, Optional.empty()));
         results = survey.isPresent() ? results.with(survey.get()) : results;
         results = fit.isPresent() ? results.with(fit.get()) : results;
-        Optional<Energize> energize = energize(fitted(survey, spares, lifts, fitInput, fit));
+        Optional<Energize> energize = energize(fitted(fitInput, spares, lifts));
         results = energize.isPresent() ? results.with(energize.get()) : results;
         return new JobReport(job, bank, zone, results.withFiles(files), remarks, photos);
     }
@@ -123,8 +123,7 @@ final class JobResults {
         if (tables.isEmpty()) {
             return Optional.empty();
         }
-        return Optional.of(Survey.of(
-                bank, together(tables), SurveySettings.of(bank.standard(), SurveySettings.USUAL_METER_LIMIT)));
+        return Optional.of(Survey.of(bank, together(tables), settings()));
     }
 
     private Optional<Readings> readings(String name, String text) {
@@ -168,24 +167,18 @@ final class JobResults {
 
     // ---- the bank as fitted
 
-    /** Capacitance of units as they stand now, as far as it was measured [F]: what was lifted, else what the fit asks for. */
+    /** Capacitance of units as they stand now, as far as it is known [F]: as found, with the lifts made. */
     private Map<UnitPosition, Double> fitted(
-            Optional<Survey> survey,
-            List<Spare> spares,
-            List<Counted<Fact.UnitMoved>> lifts,
-            Optional<FitInput> fitInput,
-            Optional<FitResult> fit) {
-        if (lifts.isEmpty()) {
-            boolean nothingToLift = fit.filter(f -> f.moves().isEmpty()).isPresent();
-            return nothingToLift
-                    ? AsFitted.of(fitInput.orElseThrow(), fit.orElseThrow()).orElse(Map.of())
-                    : read(survey);
-        }
+            Optional<FitInput> asFound, List<Spare> spares, List<Counted<Fact.UnitMoved>> lifts) {
         Map<String, Double> bySerial = new LinkedHashMap<>();
         spares.forEach(s -> s.capacitanceFarads().ifPresent(c -> bySerial.put(s.serial(), c)));
-        survey.ifPresent(s -> s.units().forEach(u -> u.serial()
-                .ifPresent(serial -> u.capacitanceFarads().ifPresent(c -> bySerial.put(serial, c)))));
-        Map<UnitPosition, Double> fitted = new LinkedHashMap<>(read(survey));
+        Map<UnitPosition, Double> fitted = new LinkedHashMap<>();
+        for (Fitted unit : asFound.map(FitInput::units).orElse(List.of())) {
+            if (unit.role() != Fitted.Role.EMPTY && unit.from() != Fitted.From.NAMEPLATE) {
+                fitted.put(unit.at(), unit.capacitanceFarads());
+                unit.serial().ifPresent(serial -> bySerial.put(serial, unit.capacitanceFarads()));
+            }
+        }
         for (Counted<Fact.UnitMoved> lift : lifts) {
             lift.fact().from().flatMap(bank::position).ifPresent(fitted::remove);
         }
@@ -201,30 +194,28 @@ final class JobResults {
                 }
             });
         }
-        afterLifts(lifts).forEach(fitted::put);
+        fitted.putAll(readAfter(lifts));
         return fitted;
     }
 
-    private static Map<UnitPosition, Double> read(Optional<Survey> survey) {
-        Map<UnitPosition, Double> read = new LinkedHashMap<>();
-        survey.ifPresent(s -> {
-            for (UnitSurvey unit : s.units()) {
-                unit.capacitanceFarads().ifPresent(c -> read.put(unit.position(), c));
-            }
-        });
-        return read;
-    }
-
-    private Map<UnitPosition, Double> afterLifts(List<Counted<Fact.UnitMoved>> lifts) {
+    /** What was read after the lifts, where it is a capacitance that can be right [F]. */
+    private Map<UnitPosition, Double> readAfter(List<Counted<Fact.UnitMoved>> lifts) {
         Set<Counted<Fact.ReadingTaken>> earlier = new LinkedHashSet<>(before(lifts));
         List<Counted<Fact.ReadingTaken>> later = job.counted(Fact.ReadingTaken.class).stream()
                 .filter(r -> !earlier.contains(r))
                 .toList();
-        Optional<Survey> survey = ReadingsTable.of(later)
+        Map<UnitPosition, Double> read = new LinkedHashMap<>();
+        ReadingsTable.of(later)
                 .flatMap(text -> readings("readings typed after the lifts", text))
-                .map(r -> Survey.of(
-                        bank, r, SurveySettings.of(bank.standard(), SurveySettings.USUAL_METER_LIMIT)));
-        return read(survey);
+                .map(r -> Survey.of(bank, r, settings()))
+                .ifPresent(survey -> survey.units().stream()
+                        .filter(u -> u.verdict() != UnitVerdict.MEASURE_AGAIN)
+                        .forEach(u -> u.capacitanceFarads().ifPresent(c -> read.put(u.position(), c))));
+        return read;
+    }
+
+    private SurveySettings settings() {
+        return SurveySettings.of(bank.standard(), SurveySettings.USUAL_METER_LIMIT);
     }
 
     // ---- energization

@@ -2,6 +2,7 @@ package org.varwright.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.varwright.basis.Check;
 import org.varwright.basis.Standing;
 import org.varwright.basis.Verdict;
@@ -22,7 +23,7 @@ final class OpenPointSection {
 
     static Section of(ReportInput input, List<Check> checks) {
         List<Row> rows = new ArrayList<>();
-        points(input, checks)
+        points(input, checks, Set.of())
                 .forEach(point -> rows.add(new Row(
                         List.of(new Cell.ToTick(), new Cell.Text(point), new Cell.ToFillIn(), new Cell.ToFillIn()))));
         for (int i = 0; i < SPARE_LINES; i++) {
@@ -41,12 +42,19 @@ final class OpenPointSection {
                         rows));
     }
 
-    static List<String> points(ReportInput input, List<Check> checks) {
+    /**
+     * What is open.
+     *
+     * @param lifted positions whose unit was taken out since it was measured: what was found of it is no longer in the bank
+     */
+    static List<String> points(ReportInput input, List<Check> checks, Set<String> lifted) {
         List<String> points = new ArrayList<>();
         input.survey().ifPresent(survey -> {
-            survey.with(UnitVerdict.MEASURE_AGAIN)
+            survey.with(UnitVerdict.MEASURE_AGAIN).stream()
+                    .filter(u -> !lifted.contains(u.position().name()))
                     .forEach(u -> points.add("Measure " + u.position().name() + " again: " + u.reason()));
-            survey.with(UnitVerdict.WATCH)
+            survey.with(UnitVerdict.WATCH).stream()
+                    .filter(u -> !lifted.contains(u.position().name()))
                     .forEach(u -> points.add("Watch " + u.position().name() + ": " + u.reason()));
             int missing = survey.with(UnitVerdict.NOT_MEASURED).size();
             if (missing > 0) {

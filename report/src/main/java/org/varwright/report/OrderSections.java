@@ -214,7 +214,7 @@ final class OrderSections {
         return colon < 0 ? "" : item.substring(colon + 2);
     }
 
-    private static String kind(Vocabulary words, OrderStep.Kind kind) {
+    static String kind(Vocabulary words, OrderStep.Kind kind) {
         return switch (kind) {
             case GROUND -> words.ground();
             case UNGROUND -> "un" + words.ground();

@@ -8,15 +8,15 @@ import java.util.Locale;
 import org.varwright.job.JobEvent;
 
 /** Times of events: what the clock of the device that wrote showed, in one zone. */
-record Times(ZoneId zone) {
+public record Times(ZoneId zone) {
     private static final DateTimeFormatter MINUTES = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
     private static final DateTimeFormatter SECONDS = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss", Locale.ROOT);
 
-    String minute(JobEvent event) {
+    public String minute(JobEvent event) {
         return MINUTES.format(at(event).atZone(zone));
     }
 
-    String second(JobEvent event) {
+    public String second(JobEvent event) {
         return SECONDS.format(at(event).atZone(zone));
     }
 

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Consumer;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
@@ -40,10 +41,16 @@ public final class ReportWorkbook {
 
     /** The workbook: the same bytes for the same input. */
     public static byte[] write(ReportInput input) {
+        return write(input, workbook -> {});
+    }
+
+    /** The same with more sheets behind the first. */
+    static byte[] write(ReportInput input, Consumer<Workbook> more) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try {
             Workbook workbook = new Workbook(out, "Varwright", "1.0");
             job(workbook, input);
+            more.accept(workbook);
             input.survey().ifPresent(survey -> survey(workbook, survey));
             input.fit().ifPresent(fit -> fit(workbook, fit));
             input.energize().ifPresent(energize -> energize(workbook, energize));
