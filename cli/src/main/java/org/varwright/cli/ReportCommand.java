@@ -11,14 +11,14 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import org.varwright.job.Job;
+import org.varwright.job.Planner;
 import org.varwright.jobsheet.JobSheet;
 import org.varwright.jobsheet.PaperSize;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
 import org.varwright.quantity.Dimension;
-import org.varwright.job.Job;
-import org.varwright.job.Planner;
 import org.varwright.report.JobDocument;
 import org.varwright.report.JobReport;
 import org.varwright.report.JobReportJson;
@@ -141,7 +141,8 @@ final class ReportCommand implements Callable<Integer> {
         Photos photos = attachments == null ? Photos.NONE : new AttachmentFolder(attachments);
         Job told = Job.of(new JobFile(job).log(), Planner.ANEW);
         JobReport report = JobReport.of(told, ZoneId.systemDefault(), photos);
-        PaperSize size = paper == null ? report.results().job().paperFor(report.bank().standard()) : paper;
+        PaperSize size =
+                paper == null ? report.results().job().paperFor(report.bank().standard()) : paper;
         OutputFile.write(
                 target,
                 name.endsWith(".pdf")

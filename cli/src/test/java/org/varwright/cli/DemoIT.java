@@ -46,7 +46,7 @@ class DemoIT {
     void theJobsStandWhereTheDemoSays() throws Exception {
         try (RunningCommand demo = demo()) {
             List<String> names = jobs(demo);
-            assertEquals(2, names.size());
+            assertEquals(3, names.size());
             Job waiting = job(demo, names.getFirst());
             assertEquals(List.of(), waiting.log().findings());
             assertEquals(List.of(), waiting.notCounted());
@@ -58,6 +58,9 @@ class DemoIT {
             long since = waiting.log().events().getLast().event().clock().wallMillis();
             long passed = System.currentTimeMillis() - since;
             assertTrue(passed >= 120_000 && passed < next.seconds().orElseThrow() * 1_000, "the wait runs: " + passed);
+            Job finished = job(demo, names.get(1));
+            assertTrue(finished.isClosed());
+            assertEquals(List.of(), finished.notCounted());
             Job measuring = job(demo, names.getLast());
             assertEquals(List.of(), measuring.notCounted());
             assertEquals(
@@ -94,7 +97,7 @@ class DemoIT {
         Path own = Files.writeString(folder.resolve("app").resolve("mine.txt"), "mine");
         Thread.sleep(1_100); // names of jobs hold the second
         try (RunningCommand demo = demo("--fresh")) {
-            assertEquals(2, jobs(demo).size());
+            assertEquals(3, jobs(demo).size());
             assertFalse(jobs(demo).contains(first.getFirst()), "a browser may hold the earlier job under its name");
         }
         assertEquals("mine", Files.readString(own));

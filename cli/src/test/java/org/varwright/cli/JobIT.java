@@ -149,6 +149,37 @@ class JobIT {
                 Files.readString(ab).contains("from a") && Files.readString(ab).contains("from b"));
     }
 
+    @Test
+    void aLogIsReported() throws IOException {
+        Path file = begun("a.job.jsonl");
+        assertEquals(
+                0,
+                add(file, "desk", "noted", "{\"text\": \"oil under stage 2\"}").code());
+        for (String kind : List.of("pdf", "xlsx", "json")) {
+            Path target = folder.resolve("report." + kind);
+            Session session = Session.run("report", file.toString(), "-o", target.toString());
+            assertEquals(0, session.code(), session.err());
+            assertTrue(Files.size(target) > 1_000, kind);
+        }
+        Json.Obj json = (Json.Obj) Json.parse(Files.readString(folder.resolve("report.json")));
+        assertEquals(Json.of("Corbel Reach bank 3"), json.get("bank"));
+        String target = folder.resolve("r.pdf").toString();
+        assertEquals(
+                2,
+                Session.run("report", file.toString(), "--readings", "x.csv", "-o", target)
+                        .code());
+        Session nowhere = Session.run("report", file.toString(), "--attachments", "nowhere", "-o", target);
+        assertEquals(2, nowhere.code());
+        assertTrue(nowhere.err().contains("no such folder"), nowhere.err());
+        assertEquals(
+                2,
+                Session.run("report", BANK, "--attachments", folder.toString(), "-o", target)
+                        .code());
+        Files.writeString(file, Files.readString(file).replace("\"title\":\"alarm\"", "\"title\":\"other\""));
+        add(file, "tablet", "noted", "{\"text\": \"later\"}");
+        assertEquals(1, Session.run("report", file.toString(), "-o", target).code(), "a broken chain is said");
+    }
+
     /** Two writers at the same time take turns: no number is given twice, no line is lost. */
     @Test
     void writersTakeTurns() throws Exception {

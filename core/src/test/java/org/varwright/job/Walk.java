@@ -16,29 +16,29 @@ import org.varwright.problem.Message;
 import org.varwright.problem.Problem;
 
 /** One device and the person who holds it, walking through a job. */
-final class Walk {
+public final class Walk {
     /** Plans are kept over all tests: the same request has the same plan. */
     private static final Map<Object, Plan> PLANS = new HashMap<>();
 
-    static final Planner PLANNER =
+    public static final Planner PLANNER =
             (bank, request) -> PLANS.computeIfAbsent(List.of(bank, request), k -> Access.plan(bank, request));
 
-    static final String PERSON = "R. Imhof";
-    static final String SECOND = "T. Okafor";
+    public static final String PERSON = "R. Imhof";
+    public static final String SECOND = "T. Okafor";
 
     final String device;
     JobLog log;
     long now;
     private @Nullable Job told;
 
-    Walk(String device, JobLog log, long now) {
+    public Walk(String device, JobLog log, long now) {
         this.device = device;
         this.log = log;
         this.now = now;
     }
 
     /** The job that the log tells; told once for each log. */
-    Job job() {
+    public Job job() {
         if (told == null || !told.log().equals(log)) {
             told = Job.of(log, PLANNER);
         }
@@ -50,7 +50,7 @@ final class Walk {
     }
 
     /** Writes the fact, which the rules must allow. */
-    JobEvent yes(Fact fact) {
+    public JobEvent yes(Fact fact) {
         now += 1_000;
         return switch (propose(fact)) {
             case Proposal.Accepted accepted -> {
@@ -72,12 +72,12 @@ final class Walk {
         };
     }
 
-    Order order() {
+    public Order order() {
         return job().orders().getLast();
     }
 
     /** A confirmation of the next step with everything that it asks for. */
-    Fact.StepConfirmed fullConfirmation() {
+    public Fact.StepConfirmed fullConfirmation() {
         Order order = order();
         OrderStep step = order.next().orElseThrow();
         Optional<String> reading = switch (step.task()) {
@@ -105,7 +105,7 @@ final class Walk {
     }
 
     /** Does the next step as the order asks, waiting where it says so. */
-    void step() {
+    public void step() {
         OrderStep step = order().next().orElseThrow();
         if (step.kind() == OrderStep.Kind.HOLD && step.seconds().isPresent()) {
             yes(new Fact.HoldStarted(order().id(), step.n()));
@@ -114,13 +114,13 @@ final class Walk {
         yes(fullConfirmation());
     }
 
-    void stepsUntil(Order.Phase phase) {
+    public void stepsUntil(Order.Phase phase) {
         while (order().phase() != phase) {
             step();
         }
     }
 
-    void stepsUntil(OrderStep.Kind kind) {
+    public void stepsUntil(OrderStep.Kind kind) {
         while (order().next().orElseThrow().kind() != kind) {
             step();
         }

@@ -35,9 +35,15 @@ final class JobCoverSection {
         var last = job.log().events().getLast().event();
         facts.add(fact("Begun", times.minute(first) + " by " + first.by()));
         facts.add(fact("Last entry", times.minute(last) + " by " + last.by()));
-        facts.add(fact("Times", "as the writing device\u2019s clock showed them, in " + report.zone().getId()));
+        facts.add(fact(
+                "Times",
+                "as the writing device\u2019s clock showed them, in "
+                        + report.zone().getId()));
         facts.add(fact("Stands", stands(job)));
-        facts.add(fact("Log", job.log().events().size() + " entries, SHA-256 of the set " + job.log().hash()));
+        facts.add(fact(
+                "Log",
+                job.log().events().size() + " entries, SHA-256 of the set "
+                        + job.log().hash()));
         return Section.of("Job", new Block.Facts(facts));
     }
 
@@ -51,7 +57,8 @@ final class JobCoverSection {
             return "closed: " + closed.getLast().fact().outcome();
         }
         if (job.isStopped()) {
-            return "STOPPED: " + job.counted(Fact.Stopped.class).getLast().fact().reason();
+            return "STOPPED: "
+                    + job.counted(Fact.Stopped.class).getLast().fact().reason();
         }
         if (job.orders().isEmpty()) {
             return "open, no order of work yet";
@@ -96,8 +103,7 @@ final class JobCoverSection {
         notice(blocks, "Not used in this report", report.remarks());
         return blocks.isEmpty()
                 ? Optional.empty()
-                : Optional.of(
-                        new Section("What must be cleared up", Section.PageStart.RUN_ON, blocks));
+                : Optional.of(new Section("What must be cleared up", Section.PageStart.RUN_ON, blocks));
     }
 
     private static void notice(List<Block> blocks, String title, List<String> points) {

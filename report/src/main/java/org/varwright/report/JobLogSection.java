@@ -54,9 +54,8 @@ final class JobLogSection {
         List<Row> rows = new ArrayList<>();
         for (LoggedEvent logged : report.job().log().events()) {
             JobEvent event = logged.event();
-            String counts = refused.contains(event)
-                    ? "NOT COUNTED"
-                    : withdrawn.contains(event.id()) ? "TAKEN BACK" : "";
+            String counts =
+                    refused.contains(event) ? "NOT COUNTED" : withdrawn.contains(event.id()) ? "TAKEN BACK" : "";
             rows.add(new Row(List.of(
                     new Cell.Text(event.id()),
                     new Cell.Text(report.times().second(event)),

@@ -25,8 +25,7 @@ final class JobNotesSection {
                         n.fact().text()))
                 .toList();
         return Section.of(
-                "Notes",
-                new Block.Table("", List.of(Column.left("When, by", 30), Column.left("Note", 70)), rows));
+                "Notes", new Block.Table("", List.of(Column.left("When, by", 30), Column.left("Note", 70)), rows));
     }
 
     /** What disturbance records said; empty where none was read. */

@@ -17,10 +17,7 @@ final class JobOpenSection {
         List<Block> blocks = new ArrayList<>();
         List<String> open = new ArrayList<>(points(report));
         open.addAll(OpenPointSection.points(report.results(), checks, JobPartsSection.lifted(report)));
-        blocks.add(
-                open.isEmpty()
-                        ? new Block.Paragraph("Nothing is open.")
-                        : new Block.Ticks(open));
+        blocks.add(open.isEmpty() ? new Block.Paragraph("Nothing is open.") : new Block.Ticks(open));
         blocks.add(new Block.Subheading("Next visit"));
         blocks.add(new Block.Bullets(nextVisit(report)));
         return new Section("Open points and next visit", Section.PageStart.RUN_ON, blocks);
@@ -35,7 +32,8 @@ final class JobOpenSection {
             points.add("Still signed on: " + String.join(", ", job.peopleOn()) + ".");
         }
         if (job.isStopped()) {
-            points.add("The work is stopped: " + job.counted(Fact.Stopped.class).getLast().fact().reason() + ".");
+            points.add("The work is stopped: "
+                    + job.counted(Fact.Stopped.class).getLast().fact().reason() + ".");
         }
         if (!job.isClosed()) {
             points.add("The job is not closed.");
@@ -48,11 +46,11 @@ final class JobOpenSection {
         List<String> reasons = new ArrayList<>();
         report.results().survey().ifPresent(survey -> {
             survey.with(UnitVerdict.WATCH).stream()
-                    .filter(u -> !JobPartsSection.lifted(report).contains(u.position().name()))
-                    .forEach(u -> reasons.add("Measure " + u.position().name() + " sooner than the others: " + u.reason()));
-            survey.trends().stream()
-                    .filter(t -> t.drifts())
-                    .forEach(t -> reasons.add(t.sentence()));
+                    .filter(u -> !JobPartsSection.lifted(report)
+                            .contains(u.position().name()))
+                    .forEach(u ->
+                            reasons.add("Measure " + u.position().name() + " sooner than the others: " + u.reason()));
+            survey.trends().stream().filter(t -> t.drifts()).forEach(t -> reasons.add(t.sentence()));
         });
         report.results().energize().ifPresent(energize -> {
             if (!energize.explanations().isEmpty()) {

@@ -37,14 +37,18 @@ final class JobOrderSections {
         Fact.OrderMade made = (Fact.OrderMade) order.event().fact();
         blocks.add(new Block.Facts(List.of(
                 new Block.Facts.Fact(
-                        "Made", report.times().minute(order.event()) + " by " + order.event().by() + ", entry " + order.id()),
+                        "Made",
+                        report.times().minute(order.event()) + " by "
+                                + order.event().by() + ", entry " + order.id()),
                 new Block.Facts.Fact("Way into", String.join(", ", order.work().access())),
                 new Block.Facts.Fact("Reason", made.reason()),
                 new Block.Facts.Fact("From", from(made.origin())),
                 new Block.Facts.Fact("Stands", stands(order)))));
         if (order.standing() == Order.Standing.ENDED) {
             blocks.add(new Block.Notice(
-                    Weight.CAUTION, "CAUTION: this order ended before its last step", List.of(order.why().orElse(""))));
+                    Weight.CAUTION,
+                    "CAUTION: this order ended before its last step",
+                    List.of(order.why().orElse(""))));
         }
         blocks.add(new Block.Table(
                 "",
@@ -90,7 +94,12 @@ final class JobOrderSections {
         for (int i = 0; i < done; i++) {
             Order.Confirmation confirmation = order.confirmed().get(i);
             while (!interruptions.isEmpty()
-                    && interruptions.getFirst().event().clock().compareTo(confirmation.event().clock()) < 0) {
+                    && interruptions
+                                    .getFirst()
+                                    .event()
+                                    .clock()
+                                    .compareTo(confirmation.event().clock())
+                            < 0) {
                 rows.add(row(report, interruptions.removeFirst()));
             }
             rows.add(row(report, steps.get(i), confirmation));
@@ -108,9 +117,11 @@ final class JobOrderSections {
                     new Cell.Text(""),
                     new Cell.Strong(
                             done + 1 == steps.size()
-                                    ? "Step " + steps.size() + " is NOT confirmed: " + steps.get(done).text()
+                                    ? "Step " + steps.size() + " is NOT confirmed: "
+                                            + steps.get(done).text()
                                     : "Steps " + (done + 1) + " to " + steps.size() + " are NOT confirmed. Next was "
-                                            + (done + 1) + ": " + steps.get(done).text()),
+                                            + (done + 1) + ": "
+                                            + steps.get(done).text()),
                     new Cell.Text(""),
                     new Cell.Text(""))));
         }
@@ -124,14 +135,15 @@ final class JobOrderSections {
         fact.reading().ifPresent(r -> shown.add("read: " + r));
         fact.label().ifPresent(l -> shown.add("label: " + l));
         if (!fact.ticked().isEmpty()) {
-            shown.add(fact.ticked().size() == 1 ? "1 item ticked" : fact.ticked().size() + " items ticked");
+            shown.add(
+                    fact.ticked().size() == 1 ? "1 item ticked" : fact.ticked().size() + " items ticked");
         }
         fact.photo().ifPresent(hash -> shown.add("photo: " + JobNotesSection.name(report, hash)));
         waited(report, step, confirmation).ifPresent(shown::add);
         return new Row(List.of(
                 new Cell.Text(String.valueOf(step.n())),
-                new Cell.Text(OrderSections.kind(report.bank().words(), step.kind()).toUpperCase(Locale.ROOT) + " "
-                        + step.text()),
+                new Cell.Text(OrderSections.kind(report.bank().words(), step.kind())
+                                .toUpperCase(Locale.ROOT) + " " + step.text()),
                 new Cell.Text(report.times().second(event) + " " + event.by()
                         + fact.second().map(s -> "; second: " + s).orElse("")),
                 new Cell.Text(String.join("; ", shown))));
@@ -160,7 +172,8 @@ final class JobOrderSections {
         List<Interruption> all = new ArrayList<>();
         report.job().log().events().stream()
                 .map(e -> e.event())
-                .filter(e -> report.job().notCounted().stream().noneMatch(n -> n.event().equals(e)))
+                .filter(e -> report.job().notCounted().stream()
+                        .noneMatch(n -> n.event().equals(e)))
                 .forEach(e -> {
                     if (e.fact() instanceof Fact.Deviated d && d.order().equals(order.id())) {
                         all.add(new Interruption(e, "DEVIATION at step " + d.step() + ": " + d.reason()));
@@ -209,7 +222,8 @@ final class JobOrderSections {
         }
         return left == 0
                 ? List.of()
-                : List.of(left + (left == 1 ? " step" : " steps")
-                        + " of the order of work are not confirmed: treat the bank as the last confirmed step left it.");
+                : List.of(
+                        left + (left == 1 ? " step" : " steps")
+                                + " of the order of work are not confirmed: treat the bank as the last confirmed step left it.");
     }
 }

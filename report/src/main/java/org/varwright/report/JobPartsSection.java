@@ -30,7 +30,8 @@ final class JobPartsSection {
                     new Cell.Strong(move.fact().serial()),
                     new Cell.Text(move.fact().from().orElse("the store")),
                     new Cell.Text(move.fact().to().orElse("out, not fitted again")),
-                    new Cell.Text(report.times().minute(move.event()) + " " + move.event().by()))));
+                    new Cell.Text(report.times().minute(move.event()) + " "
+                            + move.event().by()))));
         }
         return Section.of(
                 PARTS,

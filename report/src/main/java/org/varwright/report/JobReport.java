@@ -19,8 +19,7 @@ import org.varwright.problem.VarwrightException;
  * @param remarks what could not be used and why, one sentence each
  * @param photos pictures of steps and attachments, where they are at hand
  */
-public record JobReport(
-        Job job, Bank bank, ZoneId zone, ReportInput results, List<String> remarks, Photos photos) {
+public record JobReport(Job job, Bank bank, ZoneId zone, ReportInput results, List<String> remarks, Photos photos) {
     public JobReport {
         remarks = List.copyOf(remarks);
     }
@@ -34,8 +33,8 @@ public record JobReport(
      */
     public static JobReport of(Job job, ZoneId zone, Photos photos) {
         Bank bank = job.bank()
-                .orElseThrow(
-                        () -> new VarwrightException(Message.JOB_NOT_OPEN, new Place(job.log().job(), 0, 0, "")));
+                .orElseThrow(() -> new VarwrightException(
+                        Message.JOB_NOT_OPEN, new Place(job.log().job(), 0, 0, "")));
         return new JobResults(job, bank, zone).report(photos);
     }
 

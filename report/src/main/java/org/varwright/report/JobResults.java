@@ -66,8 +66,8 @@ final class JobResults {
         List<Spare> spares = spares();
         Optional<FitInput> fitInput = survey.map(s -> FitInput.from(s, spares, FitOptions.USUAL));
         Optional<FitResult> fit = fitInput.map(Fit::plan);
-        ReportInput results = ReportInput.of(bank, sheet(), date(), List.of())
-                .with(Discharge.of(bank, Optional.empty()));
+        ReportInput results =
+                ReportInput.of(bank, sheet(), date(), List.of()).with(Discharge.of(bank, Optional.empty()));
         results = survey.isPresent() ? results.with(survey.get()) : results;
         results = fit.isPresent() ? results.with(fit.get()) : results;
         Optional<Energize> energize = energize(fitted(fitInput, spares, lifts));
@@ -80,9 +80,8 @@ final class JobResults {
     }
 
     private JobSheet sheet() {
-        Optional<Fact.Opened> opened = job.counted(Fact.Opened.class).stream()
-                .map(Counted::fact)
-                .findFirst();
+        Optional<Fact.Opened> opened =
+                job.counted(Fact.Opened.class).stream().map(Counted::fact).findFirst();
         Set<String> people = new LinkedHashSet<>();
         job.log().events().forEach(e -> people.add(e.event().by()));
         List<Order> orders = job.orders();
@@ -119,7 +118,9 @@ final class JobResults {
         for (Counted<Fact.ReadingsImported> table : job.counted(Fact.ReadingsImported.class)) {
             readings(table.fact().fileName(), table.fact().text()).ifPresent(tables::add);
         }
-        ReadingsTable.of(typed).flatMap(text -> readings("readings typed in the job", text)).ifPresent(tables::add);
+        ReadingsTable.of(typed)
+                .flatMap(text -> readings("readings typed in the job", text))
+                .ifPresent(tables::add);
         if (tables.isEmpty()) {
             return Optional.empty();
         }
@@ -167,20 +168,21 @@ final class JobResults {
 
     // ---- the bank as fitted
 
-    /** Capacitance of units as they stand now, as far as it is known [F]: as found, with the lifts made. */
+    /** Capacitance of units as they stand now, as far as it is known [F], 0 where none conducts: as found, with the lifts made. */
     private Map<UnitPosition, Double> fitted(
             Optional<FitInput> asFound, List<Spare> spares, List<Counted<Fact.UnitMoved>> lifts) {
         Map<String, Double> bySerial = new LinkedHashMap<>();
         spares.forEach(s -> s.capacitanceFarads().ifPresent(c -> bySerial.put(s.serial(), c)));
         Map<UnitPosition, Double> fitted = new LinkedHashMap<>();
         for (Fitted unit : asFound.map(FitInput::units).orElse(List.of())) {
-            if (unit.role() != Fitted.Role.EMPTY && unit.from() != Fitted.From.NAMEPLATE) {
-                fitted.put(unit.at(), unit.capacitanceFarads());
+            double farads = unit.role() == Fitted.Role.EMPTY ? 0.0 : unit.capacitanceFarads();
+            if (unit.from() != Fitted.From.NAMEPLATE || !(farads > 0.0)) {
+                fitted.put(unit.at(), farads);
                 unit.serial().ifPresent(serial -> bySerial.put(serial, unit.capacitanceFarads()));
             }
         }
         for (Counted<Fact.UnitMoved> lift : lifts) {
-            lift.fact().from().flatMap(bank::position).ifPresent(fitted::remove);
+            lift.fact().from().flatMap(bank::position).ifPresent(from -> fitted.put(from, 0.0));
         }
         for (Counted<Fact.UnitMoved> lift : lifts) {
             lift.fact().to().flatMap(bank::position).ifPresent(to -> {
@@ -228,13 +230,23 @@ final class JobResults {
         String bus = byPlace.remove(BUS);
         if (bus == null) {
             if (!byPlace.isEmpty()) {
-                remarks.add("The voltage of the bus was not measured: nothing can be held against a prediction. Measure it as"
-                        + " \u201cbus\u201d.");
+                remarks.add(
+                        "The voltage of the bus was not measured: nothing can be held against a prediction. Measure it as"
+                                + " \u201cbus\u201d.");
             }
             return Optional.empty();
         }
         if (!(Dimension.VOLTAGE.parse(bus) instanceof Reading.Value volts)) {
             remarks.add("The voltage of the bus, \u201c" + bus + "\u201d, is no voltage: write it such as 12.4 kV.");
+            return Optional.empty();
+        }
+        List<String> open = fitted.entrySet().stream()
+                .filter(e -> !(e.getValue() > 0.0))
+                .map(e -> e.getKey().name())
+                .toList();
+        if (!open.isEmpty()) {
+            remarks.add("No currents are predicted: by this log " + String.join(", ", open)
+                    + (open.size() == 1 ? " is" : " are") + " left without a unit that conducts.");
             return Optional.empty();
         }
         BusVolts busVolts = BusVolts.balanced(volts.si());

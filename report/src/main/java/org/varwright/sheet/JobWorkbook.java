@@ -106,8 +106,8 @@ public final class JobWorkbook {
     }
 
     private static void parts(Workbook workbook, JobReport report) {
-        SheetWriter sheet = new SheetWriter(
-                workbook.newWorksheet("Parts"), List.of("serial", "from", "to", "time", "by", "entry"));
+        SheetWriter sheet =
+                new SheetWriter(workbook.newWorksheet("Parts"), List.of("serial", "from", "to", "time", "by", "entry"));
         for (Counted<Fact.UnitMoved> move : report.job().counted(Fact.UnitMoved.class)) {
             sheet.row(
                     move.fact().serial(),
@@ -121,8 +121,8 @@ public final class JobWorkbook {
     }
 
     private static void notes(Workbook workbook, JobReport report) {
-        SheetWriter sheet = new SheetWriter(
-                workbook.newWorksheet("Notes"), List.of("time", "by", "what", "text", "SHA-256"));
+        SheetWriter sheet =
+                new SheetWriter(workbook.newWorksheet("Notes"), List.of("time", "by", "what", "text", "SHA-256"));
         for (LoggedEvent logged : report.job().log().events()) {
             JobEvent event = logged.event();
             if (!counts(report, event)) {
@@ -139,7 +139,11 @@ public final class JobWorkbook {
                 sheet.row(time, event.by(), "measured", measured.place() + ": " + measured.value(), "");
             } else if (event.fact() instanceof Fact.RecordRead record) {
                 sheet.row(
-                        time, event.by(), "record", record.name() + ": " + String.join(" ", record.findings()), record.sha256());
+                        time,
+                        event.by(),
+                        "record",
+                        record.name() + ": " + String.join(" ", record.findings()),
+                        record.sha256());
             }
         }
         sheet.finish();

@@ -66,6 +66,7 @@ final class Refusal extends RuntimeException {
             case 421 -> "Misdirected Request";
             case 422 -> "Unprocessable Content";
             case 428 -> "Precondition Required";
+            case 503 -> "Service Unavailable";
             case 507 -> "Insufficient Storage";
             default -> "Internal Server Error";
         };

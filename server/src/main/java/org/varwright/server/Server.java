@@ -92,11 +92,16 @@ public final class Server implements AutoCloseable {
         read(javalin, "/api/banks", banks::list);
         read(javalin, "/api/banks/{bank}", banks::get);
         javalin.put("/api/banks/{bank}", banks::put);
-        JobRoutes jobs = new JobRoutes(store, new ToldJobs(store));
+        ToldJobs told = new ToldJobs(store);
+        JobRoutes jobs = new JobRoutes(store, told);
         read(javalin, "/api/jobs", jobs::list);
         read(javalin, "/api/jobs/{job}", jobs::get);
         read(javalin, "/api/jobs/{job}/events", jobs::events);
         javalin.post("/api/jobs/{job}/events", jobs::add);
+        ReportRoutes reports = new ReportRoutes(told, attachments);
+        read(javalin, "/api/jobs/{job}/report.pdf", reports::pdf);
+        read(javalin, "/api/jobs/{job}/report.xlsx", reports::workbook);
+        read(javalin, "/api/jobs/{job}/report.json", reports::json);
         AttachmentRoutes files = new AttachmentRoutes(attachments);
         read(javalin, "/api/attachments/{sha256}", files::get);
         javalin.put("/api/attachments/{sha256}", files::put);

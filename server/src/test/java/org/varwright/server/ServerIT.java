@@ -163,6 +163,43 @@ class ServerIT {
         assertTrue(finding.contains("tablet-a:3 does not follow"), finding);
     }
 
+    // ---- reports
+
+    @Test
+    void aJobIsReportedInThreeKinds() throws Exception {
+        Lines tablet = new Lines("spring", "tablet-a");
+        api.send("POST", "api/jobs/spring/events", tablet.open() + tablet.note("oil under stage 2"));
+        for (String kind : new String[] {"pdf", "xlsx", "json"}) {
+            String path = "api/jobs/spring/report." + kind + "?zone=America/Denver";
+            HttpResponse<String> report = api.get(path);
+            assertEquals(200, report.statusCode(), report.body());
+            assertTrue(report.body().startsWith(kind.equals("pdf") ? "%PDF-" : kind.equals("json") ? "{" : "PK"));
+            String tag = report.headers().firstValue("ETag").orElseThrow();
+            assertEquals(
+                    304,
+                    api.send("GET", path, "", "If-None-Match", tag).statusCode(),
+                    "not made again while nothing changed");
+        }
+        assertEquals(
+                tablet.hash(),
+                api.json(api.get("api/jobs/spring/report.json")).at("/job/hash").asText());
+        assertEquals(200, api.get("api/jobs/spring/report.pdf?paper=a4").statusCode());
+        assertEquals(400, api.get("api/jobs/spring/report.pdf?paper=a3").statusCode());
+        assertEquals(400, api.get("api/jobs/spring/report.pdf?zone=Nowhere").statusCode());
+        assertEquals(404, api.get("api/jobs/autumn/report.pdf").statusCode());
+    }
+
+    /** A job whose first line has not come yet has no bank to be reported on. */
+    @Test
+    void aJobWithoutItsBeginningIsNotReported() throws Exception {
+        Lines tablet = new Lines("spring", "tablet-a");
+        tablet.open();
+        api.send("POST", "api/jobs/spring/events", tablet.note("came first"));
+        HttpResponse<String> refused = api.get("api/jobs/spring/report.pdf");
+        assertEquals(422, refused.statusCode());
+        assertEquals("JOB_NOT_OPEN", api.json(refused).at("/problems/0/code").asText());
+    }
+
     // ---- attachments
 
     @Test

@@ -1,5 +1,6 @@
 package org.varwright.report.document;
 
+import java.util.Arrays;
 import java.util.List;
 
 /** One piece of a section. */
@@ -161,5 +162,11 @@ public sealed interface Block {
      * @param description what it is of
      */
     @SuppressWarnings("ArrayRecordComponent") // never compared; copied by nobody
-    record Photograph(byte[] jpeg, int width, int height, String description) implements Block {}
+    record Photograph(byte[] jpeg, int width, int height, String description) implements Block {
+        /** Told by what is in it: the same document has the same text on every run. */
+        @Override
+        public String toString() {
+            return "Photograph[" + Arrays.hashCode(jpeg) + ", " + width + ", " + height + ", " + description + "]";
+        }
+    }
 }

@@ -61,7 +61,8 @@ public final class PdfPrinter {
         EnumSet<FSFontUseCase> everywhere = EnumSet.allOf(FSFontUseCase.class);
         builder.useFont(fonts::regular, Fonts.FAMILY, 400, FontStyle.NORMAL, true, everywhere);
         builder.useFont(fonts::bold, Fonts.FAMILY, 700, FontStyle.NORMAL, true, everywhere);
-        // A report is whole in itself: nothing is ever fetched, whatever a text in it looks like. Photographs are in the page itself.
+        // A report is whole in itself: nothing is ever fetched, whatever a text in it looks like. Photographs are in
+        // the page itself.
         builder.useExternalResourceAccessControl(
                 PdfPrinter::isInPage, ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI);
         builder.useExternalResourceAccessControl(

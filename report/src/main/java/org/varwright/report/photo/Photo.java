@@ -65,7 +65,8 @@ public final class Photo {
         long width = reader.getWidth(0);
         long height = reader.getHeight(0);
         if (width * height > MOST_PIXELS) {
-            return new PhotoReading.NotShown("it has " + width + " by " + height + " points, too many to be read safely");
+            return new PhotoReading.NotShown(
+                    "it has " + width + " by " + height + " points, too many to be read safely");
         }
         ImageReadParam param = reader.getDefaultReadParam();
         int every = (int) Math.max(1, Math.max(width, height) / LONGEST);
