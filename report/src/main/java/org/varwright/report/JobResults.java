@@ -89,6 +89,7 @@ final class JobResults {
                 job.log().job(),
                 Optional.empty(),
                 Optional.empty(),
+                Optional.empty(),
                 orders.isEmpty() ? List.of() : orders.getLast().work().access(),
                 OptionalDouble.empty(),
                 Map.of(),
