@@ -64,12 +64,24 @@ const SIZES = [
   { width: 3840, height: 2160 },
 ];
 
+let looks = 0;
+
+/** With LOOKS=FOLDER every screen that is held against this is also left there as a picture, to be looked at. */
+async function look(page: Page, width: number): Promise<void> {
+  const folder = process.env['LOOKS'];
+  if (folder !== undefined) {
+    const name = new URL(page.url()).pathname.replace(/[^a-z0-9]+/gi, '-').replace(/^-|-$/g, '') || 'banks';
+    await page.screenshot({ path: `${folder}/${name}-${width}-${looks++}.png`, fullPage: width < 1000 });
+  }
+}
+
 /** All of it, at phone, tablet and wall size, on light and dark ground. */
 export async function expectGood(page: Page): Promise<void> {
   const size = page.viewportSize();
   for (const [i, each] of SIZES.entries()) {
     await page.setViewportSize(each);
     await page.emulateMedia({ colorScheme: i % 2 === 0 ? 'light' : 'dark' });
+    await look(page, each.width);
     await expectNarrow(page);
     await expectTouchable(page);
     await expectAccessible(page);

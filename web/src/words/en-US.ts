@@ -556,6 +556,35 @@ export const enUS = {
   'notes.new': 'New note',
   'notes.add': 'Add the note',
   'wide.scroll': 'Scrolls sideways',
+  'tour.name': 'First look',
+  'tour.offer': 'New here? Two invented jobs are under way. A walk through them takes five minutes and changes nothing.',
+  'tour.begin': 'Show me',
+  'tour.no': 'Not now',
+  'tour.next': 'Next',
+  'tour.end': 'That is all',
+  'tour.leave': 'Leave the walk',
+  'tour.again': 'First look, once more',
+  'tour.at': '{n} of {of}:',
+  'tour.banks': 'Banks and jobs on this device. All of it is here, also with the radio off.',
+  'tour.happened': 'A job begins with what was reported. The relay’s reading tells which failures would explain it, and what to bring.',
+  'tour.wayIn':
+    'The way in, one step at a time: read it, do it, tick it, confirm it. This one is a wait. It runs on the crew’s own tablet, so this device cannot end it; the end of a wait is never a permission.',
+  'tour.states':
+    'What is live, charged or grounded after the last confirmed step. Press a name, or tap a line in the drawing: why is it live?',
+  'tour.people': 'The second job: people are on the rack. Nobody starts the way back while somebody is signed on.',
+  'tour.readings':
+    'The bank as a grid. Choose a unit, type what the meter shows: the verdict stands beside it at once, with how it came about.',
+  'tour.fit': 'What is replaced, which spare goes where, and what it does to the balance. Nothing is written until a move is confirmed.',
+  'tour.wayBack': 'Counted tools and grounds, keys, stages one by one, expected amperes against measured.',
+  'tour.report': 'The report says who did what and when. Now start a job of your own: Banks, then Start a job.',
+  'settings.languageHint': 'Words such as wye or star, ground or earth follow each bank’s standard. Steps and verdicts are in English.',
+  'settings.device': 'This device',
+  'settings.deviceName': 'In the logs it is called {name}.',
+  'settings.room': '{used} MB used, {free} MB free: {banks} banks, {events} log lines, {files} photos and files.',
+  'settings.notKept':
+    'The browser has not promised to keep this store when the device is short of room. Install the app, and send it to the server before you clear anything.',
+  'settings.unsent': 'Not yet sent to the server: {count}.',
+  'settings.sync': 'Exchange with the server now',
 } as const;
 
 export type Key = keyof typeof enUS;
