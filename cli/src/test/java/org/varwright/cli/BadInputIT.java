@@ -9,6 +9,7 @@ import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -239,6 +240,28 @@ class BadInputIT {
         assertTrue(session.err().contains(named), session.err());
         assertTrue(session.err().contains(file.getFileName().toString()), session.err());
         assertFalse(session.err().contains("\tat "), session.err());
+    }
+
+    @Test
+    void recordsThatCannotBeReadAreNamed() throws IOException {
+        String trip = Session.DEMO.resolve("corbel-reach-3.trip.cff").toString();
+        assertSaid(Session.run("record", "no-such.cfg"), "no such file");
+        assertSaid(Session.run("record", folder.toString()), "folder");
+        assertSaid(Session.run("record", trip, "--channel", "no such channel"), "no such channel");
+        assertSaid(Session.run("record", trip, "--from", "9s", "--to", "1s"), "write the earlier one first");
+        assertSaid(Session.run("record", trip, "--from", "900s"), "no sample lies from");
+        assertSaid(Session.run("record", trip, "--from", "9"), "no unit");
+        Path alone = Files.writeString(folder.resolve("alone.dat"), "1,0,1\n");
+        assertSaid(Session.run("record", alone.toString()), "there is no .cfg");
+        Path text = Files.writeString(folder.resolve("notes.txt"), "hello");
+        assertSaid(Session.run("record", text.toString()), ".cff");
+        Path cut = folder.resolve("cut.cff");
+        Files.write(cut, Arrays.copyOf(Files.readAllBytes(Path.of(trip)), 200));
+        assertSaid(Session.run("record", cut.toString()), "cut.cff");
+        Files.write(folder.resolve("noise.cfg"), new byte[] {(byte) 0x89, 'P', 'N', 'G', 13, 10, 26, 10, 0, 0});
+        Path noise = Files.write(folder.resolve("noise.dat"), new byte[1000]);
+        assertSaid(Session.run("record", noise.toString()), "noise.cfg");
+        assertSaid(Session.run("record", trip, "--code-page", "no-such-page"), "no-such-page");
     }
 
     @Test

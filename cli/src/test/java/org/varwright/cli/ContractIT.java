@@ -297,6 +297,70 @@ class ContractIT {
     }
 
     @Test
+    void record() throws Exception {
+        String trip = Session.DEMO.resolve("corbel-reach-3.trip.cff").toString();
+        Json.Obj record = json(0, "record", trip);
+        assertHas(
+                record,
+                "standard",
+                "revision",
+                "station",
+                "device",
+                "start",
+                "trigger",
+                "rates",
+                "analog",
+                "status",
+                "findings",
+                "remarks");
+        Json.Obj first = first(record, "analog");
+        assertHas(first, "name", "unit", "side", "samples", "missing", "min", "max", "rms");
+        String name = ((Json.Str) first.get("name")).value();
+        Path waves = folder.resolve("waves.svg");
+        Session part = Session.run(
+                "record",
+                trip,
+                "--channel",
+                name,
+                "--from",
+                "0.02s",
+                "--to",
+                "40ms",
+                "--explain",
+                "-o",
+                waves.toString());
+        assertEquals(0, part.code(), part.err());
+        assertTrue(part.out().contains("ANALOG CHANNELS (1)"), part.out());
+        assertTrue(part.out().contains("HOW IT WAS READ"), part.out());
+        assertTrue(Files.readString(waves).contains("time after the first sample"));
+        Json.Obj samples =
+                (Json.Obj) json(0, "record", trip, "--samples", "--to", "5ms").get("data");
+        assertHas(samples, "seconds", "analog", "status");
+    }
+
+    /** Capitals in names change from computer to computer, and a person may name any of the files. */
+    @Test
+    void theFilesOfARecordAreFoundBesideTheOneThatIsNamed() throws Exception {
+        Files.writeString(folder.resolve("Trip of 9.3. (bay 2).CFG"), """
+                Plover Hill,REC 1,1999
+                1,1A,0D
+                1,IA,A,,A,0.5,1,0,-99999,99998,600,5,S
+                60
+                1
+                1000,2
+                09/03/2024,14:05:07.025000
+                09/03/2024,14:05:07.025000
+                ASCII
+                1
+                """);
+        Path data = Files.writeString(folder.resolve("trip of 9.3. (bay 2).dat"), "1,0,2\n2,1000,4\n");
+        Files.writeString(folder.resolve("trip of 9.3. (bay 2).Hdr"), "what the relay said");
+        Json.Obj record = json(0, "record", data.toString());
+        assertEquals(new Json.Str("what the relay said"), record.get("header"));
+        assertEquals(new Json.Num(3.0), first(record, "analog").get("max"));
+    }
+
+    @Test
     void inrush() throws Exception {
         Json.Obj inrush = json(
                 0, "inrush", TAMARACK, "--stage", "stage 1", "--onto", "stage 2,stage 4", "--angles", "A=90,B=90,C=90");

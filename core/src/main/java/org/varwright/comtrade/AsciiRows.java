@@ -11,6 +11,8 @@ final class AsciiRows implements Rows {
     private static final int HEAD_FIELDS = 2;
     private static final double MARK_1999 = 99_999.0;
     private static final double MARK_1991 = 999_999.0;
+    /** Thirty years of microseconds. */
+    private static final double LARGEST_STAMP = 1e15;
 
     private final Source source;
     private final TextRows rows;
@@ -83,7 +85,8 @@ final class AsciiRows implements Rows {
         number = scanner.scan(buffer, rows.start(), first);
         boolean numbered = scanner.isNumber();
         int second = first < rows.end() ? comma(first + 1) : first;
-        stamp = first < rows.end() ? scanner.scan(buffer, first + 1, second) : Double.NaN;
+        double written = first < rows.end() ? scanner.scan(buffer, first + 1, second) : Double.NaN;
+        stamp = Math.abs(written) <= LARGEST_STAMP ? written : Double.NaN;
         valuesFrom = Math.min(second + 1, rows.end());
         if (rowFields < fields && !rows.isEnded()) {
             if (judging) {

@@ -1,34 +1,41 @@
 package org.varwright.comtrade;
 
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
 
 /** One line of a configuration, cut at its commas before anything becomes text: no code page in use has a comma inside a character. */
 final class ConfigurationLine {
     private final byte[] bytes;
     private final int number;
-    private final List<int[]> fields;
-    private final TextDecoder decoder;
-    private final NumberScanner scanner = new NumberScanner();
+    /** First byte of every field, and one behind the comma that would follow the last. */
+    private final int[] starts;
 
-    private ConfigurationLine(byte[] bytes, int number, List<int[]> fields, TextDecoder decoder) {
+    private final TextDecoder decoder;
+    private final NumberScanner scanner;
+
+    private ConfigurationLine(byte[] bytes, int number, int[] starts, TextDecoder decoder, NumberScanner scanner) {
         this.bytes = bytes;
         this.number = number;
-        this.fields = fields;
+        this.starts = starts;
         this.decoder = decoder;
+        this.scanner = scanner;
     }
 
-    static ConfigurationLine cut(byte[] bytes, int from, int to, int number, TextDecoder decoder) {
-        List<int[]> fields = new ArrayList<>();
-        int start = from;
+    static ConfigurationLine cut(
+            byte[] bytes, int from, int to, int number, TextDecoder decoder, NumberScanner scanner) {
+        int commas = 0;
+        for (int i = from; i < to; i++) {
+            commas += bytes[i] == ',' ? 1 : 0;
+        }
+        int[] starts = new int[commas + 2];
+        starts[0] = from;
+        int field = 1;
         for (int i = from; i <= to; i++) {
             if (i == to || bytes[i] == ',') {
-                fields.add(new int[] {start, i, start - from + 1});
-                start = i + 1;
+                starts[field] = i + 1;
+                field++;
             }
         }
-        return new ConfigurationLine(bytes, number, fields, decoder);
+        return new ConfigurationLine(bytes, number, starts, decoder, scanner);
     }
 
     int number() {
@@ -41,22 +48,22 @@ final class ConfigurationLine {
     }
 
     int size() {
-        return fields.size();
+        return starts.length - 1;
     }
 
     /** Column at which a field starts, from 1. */
     int column(int field) {
-        return field < fields.size() ? fields.get(field)[2] : 0;
+        return field < size() ? starts[field] - starts[0] + 1 : 0;
     }
 
     /** A field without blanks around it; empty where there is none. */
     String text(int field) {
-        return field < fields.size() ? text(field, field) : "";
+        return field < size() ? text(field, field) : "";
     }
 
     /** Fields from one to another, with the commas between them. */
     String text(int first, int last) {
-        return decoder.decode(Arrays.copyOfRange(bytes, fields.get(first)[0], fields.get(last)[1]))
+        return decoder.decode(Arrays.copyOfRange(bytes, starts[first], starts[last + 1] - 1))
                 .replace("\u001a", "")
                 .replace("\u0000", "")
                 .strip();
@@ -64,11 +71,11 @@ final class ConfigurationLine {
 
     /** The whole line. */
     String all() {
-        return text(0, fields.size() - 1);
+        return text(0, size() - 1);
     }
 
     /** A field as a number; NaN where it is none. */
     double numberAt(int field) {
-        return field < fields.size() ? scanner.scan(bytes, fields.get(field)[0], fields.get(field)[1]) : Double.NaN;
+        return field < size() ? scanner.scan(bytes, starts[field], starts[field + 1] - 1) : Double.NaN;
     }
 }

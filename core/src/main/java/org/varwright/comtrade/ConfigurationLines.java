@@ -7,15 +7,17 @@ import org.varwright.problem.VarwrightException;
 
 /** The lines of a configuration, whatever their line ends; blank lines and end-of-file marks left out. */
 final class ConfigurationLines {
-    /** A configuration of 999 999 channels has less. */
-    private static final long LARGEST_BYTES = 256L << 20;
+    /** Some half a million channels; the largest configurations in the field have a few thousand. */
+    private static final long LARGEST_BYTES = 32L << 20;
+    /** Lines take more memory than their bytes. */
+    private static final int MOST_LINES = 1_000_000;
 
     private ConfigurationLines() {}
 
     /**
      * Cuts a configuration.
      *
-     * @throws VarwrightException {@code RECORD_CFG_TOO_LARGE}, {@code RECORD_UTF16}, {@code RECORD_CODE_PAGE}
+     * @throws VarwrightException {@code RECORD_CFG_TOO_LARGE}, {@code RECORD_CFG_LINES}, {@code RECORD_UTF16}, {@code RECORD_CODE_PAGE}
      */
     static List<ConfigurationLine> of(Source source, ReadOptions options, Remarks remarks) {
         if (source.bytes().size() > LARGEST_BYTES) {
@@ -68,6 +70,7 @@ final class ConfigurationLines {
         boolean[] ends = new boolean[3];
         int blank = 0;
         int blankBefore = 0;
+        NumberScanner scanner = new NumberScanner();
         for (int i = from; i <= bytes.length; i++) {
             boolean isEnd = i == bytes.length || bytes[i] == '\n' || bytes[i] == '\r';
             if (!isEnd) {
@@ -76,7 +79,11 @@ final class ConfigurationLines {
             if (isBlank(bytes, start, i)) {
                 blank++;
             } else {
-                lines.add(ConfigurationLine.cut(bytes, start, i, number, decoder));
+                if (lines.size() == MOST_LINES) {
+                    throw new VarwrightException(
+                            Message.RECORD_CFG_LINES, source.at(number, 1), Integer.toString(MOST_LINES));
+                }
+                lines.add(ConfigurationLine.cut(bytes, start, i, number, decoder, scanner));
                 blankBefore += blank;
                 blank = 0;
             }

@@ -16,6 +16,12 @@ final class ConfigurationReader {
     private static final double MICRO = 1e-6;
     private static final double NANO = 1e-9;
 
+    /** No recorder takes a sample less often than once in ten years, or more often than a clock can tell: such a number is none. */
+    private static final double SLOWEST_HERTZ = 1e-9;
+
+    private static final double FASTEST_HERTZ = 1e12;
+    private static final double LARGEST_MULTIPLIER = 1e12;
+
     private final Source source;
     private final Remarks remarks;
     private final List<ConfigurationLine> lines;
@@ -218,7 +224,7 @@ final class ConfigurationReader {
             ConfigurationLine row = next();
             double hertz = row.numberAt(0);
             double last = row.numberAt(1);
-            if (!(hertz >= 0.0)) {
+            if (!(hertz == 0.0 || (hertz >= SLOWEST_HERTZ && hertz <= FASTEST_HERTZ))) {
                 remarks.add(Message.RECORD_RATE, source.at(row.number(), 1), row.all());
                 hertz = 0.0;
             }
@@ -261,7 +267,7 @@ final class ConfigurationReader {
         }
         ConfigurationLine line = next();
         double multiplier = line.numberAt(0);
-        if (!(multiplier > 0.0)) {
+        if (!(multiplier >= 1.0 / LARGEST_MULTIPLIER && multiplier <= LARGEST_MULTIPLIER)) {
             remarks.add(Message.RECORD_MULTIPLIER, source.at(line.number(), 1), line.text(0));
             return 1.0;
         }

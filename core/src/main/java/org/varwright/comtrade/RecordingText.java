@@ -3,6 +3,7 @@ package org.varwright.comtrade;
 import java.util.ArrayList;
 import java.util.List;
 import org.varwright.page.Page;
+import org.varwright.problem.Place;
 import org.varwright.problem.Problem;
 import org.varwright.quantity.Dimension;
 
@@ -226,9 +227,18 @@ public final class RecordingText {
         if (recording.remarks().isEmpty()) {
             return;
         }
-        page.heading("Read all the same");
+        page.heading("Departs from the standard, and how it was read");
+        String file = "";
         for (Problem remark : recording.remarks()) {
-            page.item("  ", shown(remark.print(), LONGEST_REMARK));
+            Place place = remark.place();
+            if (!place.file().equals(file)) {
+                file = place.file();
+                page.text("  " + file.substring(Math.max(file.lastIndexOf('/'), file.lastIndexOf('\\')) + 1) + ":");
+            }
+            String where = place.line() == 0
+                    ? ""
+                    : "line " + place.line() + (place.column() == 0 ? "" : ", column " + place.column()) + ": ";
+            page.item("    ", shown(where + remark.text(), LONGEST_REMARK));
         }
     }
 

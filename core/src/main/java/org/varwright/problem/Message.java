@@ -427,6 +427,7 @@ public enum Message {
     // ---- records (comtrade): what can't be read
     RECORD_NOT_A_CFG("no configuration of a disturbance record; it needs station, channels and times, one a line"),
     RECORD_CFG_TOO_LARGE("the configuration has {0} bytes, at most {1} are read; is it the right file?"),
+    RECORD_CFG_LINES("the configuration has more than {0} lines; is it the right file?"),
     RECORD_UTF16("the configuration is UTF-16; save it as UTF-8 or ask for it anew"),
     RECORD_CODE_PAGE("there is no code page \"{0}\" here; try UTF-8, windows-1252, windows-1251 or cp866"),
     RECORD_COUNTS(
