@@ -34,6 +34,11 @@ final class AttachmentFolder implements Photos {
     /** The bytes, where a file of that name holds just what the name says. */
     @Override
     public Optional<byte[]> find(String sha256) {
+        return file(sha256).map(AttachmentFolder::bytes);
+    }
+
+    /** The file, where it holds just what its name says. */
+    Optional<Path> file(String sha256) {
         if (!sha256.matches("[0-9a-f]{64}")) {
             return Optional.empty();
         }
@@ -43,7 +48,7 @@ final class AttachmentFolder implements Photos {
                 byte[] bytes = bytes(file);
                 if (bytes.length <= LARGEST_BYTES
                         && InputFile.of("", "", bytes).sha256().equals(sha256)) {
-                    return Optional.of(bytes);
+                    return Optional.of(file);
                 }
             }
         }

@@ -16,11 +16,11 @@ final class InputFile {
     private InputFile() {}
 
     /**
-     * The bytes of the file, in bounded memory.
+     * Requires a file.
      *
-     * @throws VarwrightException {@code FILE_…}: missing, a folder, unreadable, too large
+     * @throws VarwrightException {@code FILE_MISSING}, {@code FILE_IS_A_FOLDER}
      */
-    static byte[] read(Path path) {
+    static Place require(Path path) {
         Place place = new Place(path.toString(), 0, 0, "");
         if (!Files.exists(path)) {
             throw new VarwrightException(Message.FILE_MISSING, place);
@@ -28,6 +28,16 @@ final class InputFile {
         if (Files.isDirectory(path)) {
             throw new VarwrightException(Message.FILE_IS_A_FOLDER, place);
         }
+        return place;
+    }
+
+    /**
+     * The bytes of the file, in bounded memory.
+     *
+     * @throws VarwrightException {@code FILE_…}: missing, a folder, unreadable, too large
+     */
+    static byte[] read(Path path) {
+        Place place = require(path);
         try (InputStream in = Files.newInputStream(path)) {
             byte[] bytes = in.readNBytes(LARGEST_BYTES + 1);
             if (bytes.length > LARGEST_BYTES) {

@@ -14,7 +14,10 @@ import picocli.CommandLine.Spec;
             JobShowCommand.class,
             JobConfirmCommand.class,
             JobAddCommand.class,
-            JobMergeCommand.class
+            JobMergeCommand.class,
+            JobListCommand.class,
+            JobExportCommand.class,
+            JobImportCommand.class
         },
         synopsisSubcommandLabel = "COMMAND",
         description = {

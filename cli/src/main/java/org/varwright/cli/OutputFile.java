@@ -1,6 +1,8 @@
 package org.varwright.cli;
 
+import java.io.BufferedOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -12,12 +14,25 @@ import org.varwright.problem.VarwrightException;
 final class OutputFile {
     private OutputFile() {}
 
+    /** Writes into a stream and gives a result. */
+    interface Writing<T> {
+        T to(OutputStream out) throws IOException;
+    }
+
+    /** Writes bytes as {@link #stream} does. */
+    static void write(Path path, byte[] bytes) {
+        stream(path, out -> {
+            out.write(bytes);
+            return bytes.length;
+        });
+    }
+
     /**
      * Writes beside the target first and then moves into place, so that a full disk or a crash leaves the old file as it was.
      *
      * @throws VarwrightException {@code FILE_IS_A_FOLDER} or {@code FILE_UNWRITABLE}
      */
-    static void write(Path path, byte[] bytes) {
+    static <T> T stream(Path path, Writing<T> writing) {
         Place place = new Place(path.toString(), 0, 0, "");
         if (Files.isDirectory(path)) {
             throw new VarwrightException(Message.FILE_IS_A_FOLDER, place);
@@ -27,8 +42,12 @@ final class OutputFile {
             Files.createDirectories(folder.toAbsolutePath());
             Path part = folder.resolve("." + path.getFileName() + ".part");
             try {
-                Files.write(part, bytes);
+                T result;
+                try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(part))) {
+                    result = writing.to(out);
+                }
                 Files.move(part, path, StandardCopyOption.REPLACE_EXISTING);
+                return result;
             } finally {
                 Files.deleteIfExists(part);
             }

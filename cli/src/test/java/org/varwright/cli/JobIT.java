@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -15,6 +16,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.varwright.job.Sha256;
 import org.varwright.json.Json;
 
 /** The job as a file: begun, added to, merged; nothing that stands is ever lost or overwritten. */
@@ -147,6 +149,109 @@ class JobIT {
         assertEquals(Files.readString(ab), Files.readString(ba));
         assertTrue(
                 Files.readString(ab).contains("from a") && Files.readString(ab).contains("from b"));
+    }
+
+    private Path attached(Path file, String content) throws IOException {
+        String hash = Sha256.of(content);
+        Path own = Files.createDirectories(folder.resolve("own"));
+        Files.writeString(own.resolve(hash), content);
+        assertEquals(
+                0,
+                add(
+                                file,
+                                "desk",
+                                "attached",
+                                "{\"name\": \"a.jpg\", \"mediaType\": \"image/jpeg\", \"sha256\": \"" + hash
+                                        + "\", \"bytes\": " + content.length() + "}")
+                        .code());
+        return own;
+    }
+
+    @Test
+    void aJobGoesOutAsOneFileAndComesBack() throws IOException {
+        Path file = begun("a.job.jsonl");
+        Path own = attached(file, "a photo");
+        Path zip = folder.resolve("spring.zip");
+        Session without = Session.run("job", "export", file.toString(), "-o", zip.toString());
+        assertEquals(1, without.code(), "an attachment is not at hand");
+        assertTrue(without.err().contains("is not at hand"), without.err());
+        Session whole =
+                Session.run("job", "export", file.toString(), "--attachments", own.toString(), "-o", zip.toString());
+        assertEquals(0, whole.code(), whole.err());
+        Path back = folder.resolve("back").resolve("b.job.jsonl");
+        Session taken = Session.run("job", "import", zip.toString(), "-o", back.toString());
+        assertEquals(0, taken.code(), taken.err());
+        assertEquals(Files.readString(file), Files.readString(back));
+        assertEquals(
+                "a photo", Files.readString(back.resolveSibling("attachments").resolve(Sha256.of("a photo"))));
+        add(back, "tablet", "noted", "{\"text\": \"written here\"}");
+        assertEquals(
+                0,
+                Session.run("job", "import", zip.toString(), "-o", back.toString())
+                        .code());
+        assertTrue(Files.readString(back).contains("written here"), "merged, never overwritten");
+        assertEquals(
+                2,
+                Session.run(
+                                "job",
+                                "import",
+                                zip.toString(),
+                                "-o",
+                                begunAs("other").toString())
+                        .code(),
+                "another job is not mixed in");
+    }
+
+    private Path begunAs(String name) {
+        Path file = folder.resolve(name + ".job.jsonl");
+        assertEquals(
+                0,
+                Session.run("job", "new", file.toString(), "--bank", BANK, "--title", "t", "--by", "R. Imhof")
+                        .code());
+        return file;
+    }
+
+    @Test
+    void anArchiveThatIsWrongWritesNothing() throws IOException {
+        Path file = begun("a.job.jsonl");
+        Path own = attached(file, "a photo");
+        Path zip = folder.resolve("spring.zip");
+        assertEquals(
+                0,
+                Session.run("job", "export", file.toString(), "--attachments", own.toString(), "-o", zip.toString())
+                        .code());
+        byte[] bytes = Files.readAllBytes(zip);
+        byte[] bad = new String(bytes, StandardCharsets.ISO_8859_1)
+                .replace("a photo", "a phota")
+                .getBytes(StandardCharsets.ISO_8859_1);
+        Files.write(zip, bad);
+        Path back = Files.createDirectories(folder.resolve("back"));
+        Session refused = Session.run(
+                "job",
+                "import",
+                zip.toString(),
+                "-o",
+                back.resolve("b.job.jsonl").toString());
+        assertEquals(2, refused.code());
+        try (var left = Files.walk(back)) {
+            assertEquals(List.of(), left.filter(Files::isRegularFile).toList());
+        }
+        assertEquals(
+                2, Session.run("job", "import", "none.zip", "-o", "x.job.jsonl").code());
+    }
+
+    @Test
+    void jobsOfAFolderAreListed() throws IOException {
+        begun("a.job.jsonl");
+        Session all = Session.run("job", "list", folder.toString());
+        assertEquals(0, all.code(), all.err());
+        assertTrue(all.out().contains("open, no order of work"), all.out());
+        Files.writeString(folder.resolve("b.job.jsonl"), "no event\n");
+        Session bad = Session.run("job", "list", folder.toString(), "--json");
+        assertEquals(1, bad.code());
+        Json.Arr jobs = (Json.Arr) ((Json.Obj) Json.parse(bad.out())).get("jobs");
+        assertEquals(2, jobs.items().size());
+        assertEquals(2, Session.run("job", "list", "nowhere").code());
     }
 
     @Test

@@ -332,6 +332,13 @@ public enum Message {
     JOB_EVENT_ID("the id \"{0}\" is not that of its device and number, which is \"{1}\"; the line was changed"),
     JOB_EMPTY("there is no event in it; a job is a file with one event a line"),
     JOB_MIXED("events of two jobs, \"{0}\" and \"{1}\"; keep each job in its own file"),
+    ARCHIVE_NOT_ONE("the file is no job archive ({0}); one is made by \"job export\" or by the app"),
+    ARCHIVE_ENTRY(
+            "\"{0}\" does not belong in a job archive: it holds one NAME.job.jsonl, and attachments/HASH for each attachment; nothing was taken from it"),
+    ARCHIVE_LARGE("{0} unpacks to more than {1} MB; no job has that, and nothing was taken from it"),
+    ARCHIVE_CHANGED(
+            "attachment {0} holds something else than its name says: it was changed or damaged on its way; nothing was taken from the archive, get it again"),
+    ARCHIVE_JOB("the log \"{0}\" is of the job \"{1}\"; nothing was taken from the archive"),
     JOB_TYPE_UNKNOWN(
             "events of type \"{0}\" are not known to this version; it is kept and not counted: use the newer version"),
     JOB_OPEN_ALREADY("the job is open already; for another job start another log"),

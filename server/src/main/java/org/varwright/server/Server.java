@@ -102,6 +102,7 @@ public final class Server implements AutoCloseable {
         read(javalin, "/api/jobs/{job}/report.pdf", reports::pdf);
         read(javalin, "/api/jobs/{job}/report.xlsx", reports::workbook);
         read(javalin, "/api/jobs/{job}/report.json", reports::json);
+        read(javalin, "/api/jobs/{job}/archive", new ArchiveRoutes(told, attachments)::get);
         AttachmentRoutes files = new AttachmentRoutes(attachments);
         read(javalin, "/api/attachments/{sha256}", files::get);
         javalin.put("/api/attachments/{sha256}", files::put);

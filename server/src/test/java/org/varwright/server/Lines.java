@@ -41,6 +41,10 @@ final class Lines {
         return write(new Fact.Noted(text));
     }
 
+    String attach(String sha256, int bytes) {
+        return write(new Fact.Attached("a.jpg", "image/jpeg", sha256, bytes));
+    }
+
     private String write(Fact fact) {
         now += 1_000;
         if (!(Job.of(log, Planner.ANEW).propose(device, "R. Imhof", now, fact) instanceof Proposal.Accepted accepted)) {

@@ -163,6 +163,26 @@ class ServerIT {
         assertTrue(finding.contains("tablet-a:3 does not follow"), finding);
     }
 
+    // ---- whole jobs
+
+    @Test
+    void aJobIsOneFile() throws Exception {
+        Lines tablet = new Lines("spring", "tablet-a");
+        String content = "a photo of stage 2";
+        String hash = Sha256.of(content);
+        api.send("POST", "api/jobs/spring/events", tablet.open() + tablet.attach(hash, content.length()));
+        HttpResponse<String> without = api.get("api/jobs/spring/archive");
+        assertEquals(200, without.statusCode());
+        assertTrue(!without.body().contains(content), "it has not come yet");
+        api.send("PUT", "api/attachments/" + hash, content);
+        HttpResponse<String> whole = api.get("api/jobs/spring/archive");
+        assertTrue(whole.body().startsWith("PK") && whole.body().contains("attachments/" + hash));
+        assertTrue(whole.body().contains(content), "stored as it is");
+        assertTrue(whole.body().contains("spring.job.jsonl"));
+        assertEquals(whole.body(), api.get("api/jobs/spring/archive").body(), "the same job, the same bytes");
+        assertEquals(404, api.get("api/jobs/autumn/archive").statusCode());
+    }
+
     // ---- reports
 
     @Test

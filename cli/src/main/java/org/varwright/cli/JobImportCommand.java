@@ -1,0 +1,113 @@
+package org.varwright.cli;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import org.varwright.archive.JobArchive;
+import org.varwright.archive.OpenArchive;
+import org.varwright.job.Job;
+import org.varwright.job.JobLog;
+import org.varwright.job.Planner;
+import org.varwright.problem.Message;
+import org.varwright.problem.Place;
+import org.varwright.problem.VarwrightException;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code job import FILE.zip -o FILE}. */
+@Command(
+        name = "import",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Takes a job out of a ZIP file. Everything in it is looked at first; where anything is wrong, nothing is written.",
+            "Where the target is there already and is the same job, lines are merged: nothing is overwritten."
+        })
+final class JobImportCommand implements Callable<Integer> {
+    @Parameters(paramLabel = "ARCHIVE", index = "0", description = "The archive (.zip).")
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    private Path archiveFile;
+
+    @Option(names = "-o", required = true, paramLabel = "FILE", description = "The job (.job.jsonl).")
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    private Path target;
+
+    @Option(
+            names = "--attachments",
+            paramLabel = "DIR",
+            description = "Where attachments go (default: the folder \"attachments\" beside the job).")
+    private @Nullable Path folder;
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    private OutputOptions output;
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() {
+        InputFile.require(archiveFile);
+        try (OpenArchive archive = OpenArchive.of(archiveFile)) {
+            JobLog log = archive.log();
+            JobLog merged = Files.exists(target) ? new JobFile(target).log().merge(log) : log;
+            Path attachments = folder == null ? target.resolveSibling("attachments") : folder;
+            takeAttachments(archive, attachments);
+            OutputFile.write(target, merged.text().getBytes(StandardCharsets.UTF_8));
+            List<String> missing = JobArchive.attachments(merged).stream()
+                    .filter(hash -> !Files.exists(attachments.resolve(hash)))
+                    .toList();
+            missing.forEach(hash ->
+                    spec.commandLine().getErr().println("varwright: attachment " + hash + " is not in the archive"));
+            return output.print(spec.commandLine().getOut(), JobShowCommand.answer(Job.of(merged, Planner.ANEW)));
+        }
+    }
+
+    /** All of them beside their places first; they are put in place only when every one is what its name says. */
+    private static void takeAttachments(OpenArchive archive, Path folder) {
+        Map<Path, Path> parts = new LinkedHashMap<>();
+        try {
+            if (!archive.attachments().isEmpty()) {
+                Files.createDirectories(folder);
+            }
+            for (String hash : archive.attachments()) {
+                Path part = Files.createTempFile(folder, ".part-", "");
+                parts.put(part, folder.resolve(hash));
+                try (OutputStream out = Files.newOutputStream(part)) {
+                    archive.copy(hash, out);
+                }
+            }
+            for (Map.Entry<Path, Path> part : parts.entrySet()) {
+                Files.move(part.getKey(), part.getValue(), StandardCopyOption.REPLACE_EXISTING);
+            }
+        } catch (IOException e) {
+            throw new VarwrightException(
+                    Message.FILE_UNWRITABLE, new Place(folder.toString(), 0, 0, ""), String.valueOf(e.getMessage()));
+        } finally {
+            drop(parts);
+        }
+    }
+
+    private static void drop(Map<Path, Path> parts) {
+        for (Path part : parts.keySet()) {
+            try {
+                Files.deleteIfExists(part);
+            } catch (IOException e) {
+                throw new VarwrightException(
+                        Message.FILE_UNWRITABLE, new Place(part.toString(), 0, 0, ""), String.valueOf(e.getMessage()));
+            }
+        }
+    }
+}
