@@ -1,6 +1,6 @@
 /** The logs of jobs on this device: `core` judges an event, it goes to disk, and only then does anybody learn that it stands. */
 import { ask, type JobState, type Json, type Problem } from '../core/core';
-import { database, deviceName, sha256, type StoredEvent } from './database';
+import { database, deviceName, sha256, type StoredAttachment, type StoredEvent } from './database';
 import { storeFailure } from './failure';
 
 export type Added =
@@ -79,8 +79,13 @@ export async function add(job: string, entry: Entry): Promise<Added> {
   });
 }
 
-/** Takes in lines that another device wrote. Lines already here stay as they are. */
-export async function take(job: string, lines: readonly string[], sent: 0 | 1): Promise<number> {
+/** Takes in lines that another device wrote, with the files that they name: all of it or nothing. What is already here stays as it is. */
+export async function take(
+  job: string,
+  lines: readonly string[],
+  sent: 0 | 1,
+  attachments: readonly StoredAttachment[] = [],
+): Promise<number> {
   const events: StoredEvent[] = [];
   for (const line of lines) {
     const event = JSON.parse(line) as { job: string; device: string; seq: number };
@@ -88,7 +93,9 @@ export async function take(job: string, lines: readonly string[], sent: 0 | 1): 
   }
   let added = 0;
   try {
-    await database.transaction('rw', database.events, async () => {
+    await database.transaction('rw', database.events, database.attachments, async () => {
+      const kept = new Set(await database.attachments.toCollection().primaryKeys());
+      await database.attachments.bulkAdd(attachments.filter((a) => !kept.has(a.sha256)));
       const known = new Set(await database.events.where('job').equals(job).primaryKeys());
       const fresh = events.filter((e) => !known.has(e.hash));
       await database.events.bulkAdd(fresh);

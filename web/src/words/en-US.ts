@@ -585,6 +585,20 @@ export const enUS = {
     'The browser has not promised to keep this store when the device is short of room. Install the app, and send it to the server before you clear anything.',
   'settings.unsent': 'Not yet sent to the server: {count}.',
   'settings.sync': 'Exchange with the server now',
+  'archive.export': 'The whole job as one file',
+  'archive.import': 'Open a job file',
+  'archive.taken': 'Taken in.',
+  'archive.missing': 'Neither this device nor a server in reach has {names}: not in the file.',
+  'archive.tooLarge': '{name} has {size}; a job has {most} at most. Nothing was taken in.',
+  'archive.wrongFile': '{name} is not a job file. Nothing was taken in. Choose a *.job.zip or *.job.jsonl that Varwright has written.',
+  'archive.noLog': '{name} holds no job that can be read: {why} Nothing was taken in.',
+  'archive.damaged': '{name} was damaged or changed: {why} Nothing was taken in. Export the job again from the device that has it.',
+  'archive.wrongHash':
+    'In {name} the attachment {hash}… is not what its name says: it was damaged or changed. Nothing was taken in. Export the job again.',
+  'archive.strange': '{name} holds “{entry}”, which does not belong in a job file. Nothing was taken in.',
+  'archive.broken': '{name} is damaged and can not be unpacked. Nothing was taken in. Copy it again.',
+  'archive.bomb': 'In {name}, {entry} unpacks to more than {most}. Nothing was taken in.',
+  'archive.oneLog': '{name} holds {count} job logs; one is needed. Nothing was taken in.',
 } as const;
 
 export type Key = keyof typeof enUS;

@@ -35,7 +35,7 @@ export class Plan {
     try {
       const bank = state.bankText;
       const spares = await result('spares', { bank, tables: state.spareTables.map((table) => table.body.text) });
-      const readings = await allReadings(state);
+      const readings = await allReadings(state, 'found');
       let fit: Fit | undefined;
       let plain: Fit | undefined;
       if (readings.length > 0 && spares.spares.length > 0) {

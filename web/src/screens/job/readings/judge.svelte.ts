@@ -27,7 +27,7 @@ export class Judge {
     }
     this.#of = of;
     try {
-      const readings = await allReadings(state);
+      const readings = await allReadings(state, 'now');
       const survey =
         readings.length === 0
           ? undefined
@@ -52,7 +52,7 @@ export class Judge {
    * @param without readings that it would take the place of
    */
   async preview(state: JobState, meterLimit: number, reading: Omit<Reading, 'source'>, without: readonly string[]): Promise<Preview> {
-    const kept = await allReadings({ ...state, readings: state.readings.filter((r) => !without.includes(r.id)) });
+    const kept = await allReadings({ ...state, readings: state.readings.filter((r) => !without.includes(r.id)) }, 'now');
     try {
       const all = [...kept, { ...reading, source: t('readings.thisOne') }];
       const survey = named(await result('survey', { bank: state.bankText, readings: csv(all), meterLimit }), all);

@@ -56,19 +56,43 @@ async function understood(bank: string, file: string, text: string): Promise<rea
 
 const known = new Map<string, Promise<readonly Reading[]>>();
 
-/** Every reading that stands, imported ones first. */
-export async function allReadings(state: JobState): Promise<readonly Reading[]> {
-  const imported = await Promise.all(
-    state.readingTables.map((table) => {
-      const key = `${table.id}\n${state.bankText}`;
-      const reading = known.get(key) ?? understood(state.bankText, table.body.file, table.body.text);
-      reading.catch(() => known.delete(key));
-      known.set(key, reading);
-      return reading;
-    }),
+async function imported(state: JobState, table: JobState['readingTables'][number]): Promise<readonly Reading[]> {
+  const key = `${table.id}\n${state.bankText}`;
+  const reading = known.get(key) ?? understood(state.bankText, table.body.file, table.body.text);
+  reading.catch(() => known.delete(key));
+  known.set(key, reading);
+  return reading;
+}
+
+/**
+ * Every reading that stands, imported ones first.
+ *
+ * @param of the bank as it was found, before the first unit was lifted, or as it stands now: then a unit that came in is known by what was read on it since
+ */
+export async function allReadings(state: JobState, of: 'found' | 'now'): Promise<readonly Reading[]> {
+  const firstLift = Math.min(...state.unitMoves.map((m) => m.at));
+  const lifts = new Map<string, { readonly at: number; readonly serial: string | undefined }>();
+  for (const move of state.unitMoves) {
+    const { from, to, serial } = move.body;
+    if ((from ?? '') !== '' && lifts.get(from)?.serial === undefined) {
+      lifts.set(from, { at: move.at, serial: undefined });
+    }
+    if ((to ?? '') !== '') {
+      lifts.set(to, { at: move.at, serial });
+    }
+  }
+  const holds = (position: string, at: number) => (of === 'found' ? at < firstLift : at > (lifts.get(position)?.at ?? -Infinity));
+  const tables = await Promise.all(
+    state.readingTables.map(async (table) => (await imported(state, table)).filter((reading) => holds(reading.position, table.at))),
   );
-  const typed = state.readings.map((r) => ({ ...r.body, source: t('readings.typedAt', { when: moment(r.at) }) }));
-  return [...imported.flat(), ...typed];
+  const typed = state.readings
+    .filter((r) => holds(r.body.position, r.at))
+    .map((r) => {
+      const serial = of === 'now' ? lifts.get(r.body.position)?.serial : undefined;
+      const values = serial === undefined ? r.body.values : { serial, ...r.body.values };
+      return { position: r.body.position, values, source: t('readings.typedAt', { when: moment(r.at) }) };
+    });
+  return [...tables.flat(), ...typed];
 }
 
 /** A sentence about rows of the table made of these readings, with the rows as a person knows them. The first row has the names of the columns. */
