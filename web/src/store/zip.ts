@@ -17,7 +17,7 @@ function crc32(bytes: Uint8Array): number {
 }
 
 interface Entry {
-  readonly name: Uint8Array;
+  readonly name: Uint8Array<ArrayBuffer>;
   readonly crc: number;
   readonly size: number;
   readonly at: number;
@@ -33,7 +33,7 @@ export class StoredZip {
   #size = 0;
 
   async add(path: string, content: Blob): Promise<void> {
-    const name = new TextEncoder().encode(path);
+    const name = new Uint8Array(new TextEncoder().encode(path));
     const crc = crc32(new Uint8Array(await content.arrayBuffer()));
     const entry: Entry = { name, crc, size: content.size, at: this.#size };
     this.#push(header(0x04034b50, 30, entry, 4), name, content);

@@ -71,7 +71,7 @@ function named(fit: Fit, readings: readonly Reading[]): Fit {
 }
 
 /** The spares as a table again, with every unit written out. */
-function sparesTable(list: SpareList): string {
+export function sparesTable(list: SpareList): string {
   const cell = (text: string) => `"${text.replaceAll('"', '""')}"`;
   const rows = list.spares.map((s) => [
     s.serial,
