@@ -23,8 +23,11 @@ export function quantity(value: number, unit: string, digits = 4): string {
   return size === 0 || unit === '' ? `${figures(value, digits)} ${unit}`.trim() : `${figures(value / factor, digits)} ${prefix}${unit}`;
 }
 
-/** Such as `+1.30 %` of 0.013. */
+/** How far a value is off, such as `+1.30 %` of 0.013; `× 998` where a percentage says nothing any more. */
 export function percent(part: number): string {
+  if (part >= 10) {
+    return `× ${figures(1 + part, 3)}`;
+  }
   const text = new Intl.NumberFormat(words.language, { minimumFractionDigits: 2, maximumFractionDigits: 2 }).format(Math.abs(100 * part));
   return `${part > 0 ? '+' : part < 0 ? '−' : ''}${text} %`;
 }
