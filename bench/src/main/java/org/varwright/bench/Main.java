@@ -9,9 +9,10 @@ import org.varwright.survey.SurveyConfusion;
 
 /**
  * Measures every section in one run, prints it and writes it to the document. Started by {@code ./varwright-bench} in the checkout's folder. With names of
- * sections only these are measured and printed, and the document stays as it is.
+ * sections only these are measured and printed; the document stays as it is, or with {@code --write} gets them with a word on when they were measured.
  */
 final class Main {
+    private static final String WRITE = "--write";
     private static final Path DOCUMENT = Path.of("docs", "performance.md");
 
     /** In the order of the document. */
@@ -24,12 +25,15 @@ final class Main {
                     "survey",
                     "Survey: what it says of units whose truth is known",
                     () -> SurveyConfusion.of(1000).text()),
+            new Section("record", "Records: decoding, reading and the JDK's parsing", RecordBench::text),
             new Section("start", "Start of small commands", StartBench::text));
 
     private Main() {}
 
     public static void main(String[] args) throws IOException {
-        List<String> wanted = List.of(args);
+        boolean isWritten = List.of(args).contains(WRITE);
+        List<String> wanted =
+                List.of(args).stream().filter(a -> !a.equals(WRITE)).toList();
         List<String> names = SECTIONS.stream().map(Section::name).toList();
         if (!names.containsAll(wanted)) {
             System.err.println("varwright-bench: the sections are " + String.join(", ", names)
@@ -44,9 +48,33 @@ final class Main {
         }
         for (Section section : SECTIONS) {
             if (wanted.contains(section.name())) {
-                System.out.println(section.text());
+                String text = section.text();
+                System.out.println(text);
+                if (isWritten) {
+                    Files.writeString(DOCUMENT, replaced(Files.readString(DOCUMENT), section, text));
+                }
             }
         }
+    }
+
+    /** The document with one section measured apart from the others. */
+    private static String replaced(String document, Section section, String text) {
+        String head = "## " + section.heading() + "\n";
+        String apart = head + "Measured apart from the others: " + Machine.date() + " at commit "
+                + System.getProperty("varwright.commit", "not known") + ", programs that wanted a core "
+                + Machine.load() + ".\n\n" + text.substring(head.length()).strip() + "\n";
+        int from = document.indexOf(head);
+        if (from >= 0) {
+            int next = document.indexOf("\n## ", from);
+            return document.substring(0, from) + apart + (next < 0 ? "" : document.substring(next));
+        }
+        for (Section later : SECTIONS.subList(SECTIONS.indexOf(section) + 1, SECTIONS.size())) {
+            int at = document.indexOf("## " + later.heading() + "\n");
+            if (at >= 0) {
+                return document.substring(0, at) + apart + "\n" + document.substring(at);
+            }
+        }
+        return document + "\n" + apart;
     }
 
     private static String document() throws IOException {

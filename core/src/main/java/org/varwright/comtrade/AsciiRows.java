@@ -9,6 +9,9 @@ final class AsciiRows implements Rows {
     private static final int LEAST_LINE_BYTES = 1 << 16;
     private static final int FIELD_BYTES = 64;
     private static final int HEAD_FIELDS = 2;
+    /** Exact in a double. */
+    private static final int WHOLE_DIGITS = 15;
+
     private static final double MARK_1999 = 99_999.0;
     private static final double MARK_1991 = 999_999.0;
     /** Thirty years of microseconds. */
@@ -17,6 +20,7 @@ final class AsciiRows implements Rows {
     private final Source source;
     private final TextRows rows;
     private final int fields;
+    private final int statuses;
     private final boolean[] mark1999;
     private final boolean[] mark1991;
     private final boolean ownMark1999;
@@ -32,10 +36,12 @@ final class AsciiRows implements Rows {
     private double number;
     private double stamp;
     private int valuesFrom;
+    private double wholeValue;
 
     AsciiRows(Source source, Configuration configuration, Remarks remarks) {
         List<Analog> analogs = configuration.analogs();
         this.source = source;
+        this.statuses = configuration.statuses().size();
         this.fields = HEAD_FIELDS + analogs.size() + configuration.statuses().size();
         this.rows =
                 new TextRows(source, (int) Math.min(1L << 28, Math.max(LEAST_LINE_BYTES, (long) FIELD_BYTES * fields)));
@@ -144,24 +150,52 @@ final class AsciiRows implements Rows {
     }
 
     @Override
-    public void read(double[] numbers, boolean[] states) {
+    public void read(double[] numbers, long[] states) {
         byte[] buffer = rows.buffer();
         int end = rows.end();
         int at = valuesFrom;
         for (int i = 0; i < numbers.length; i++) {
-            int next = comma(at);
-            double value = scanner.scan(buffer, at, next);
-            if (!scanner.isNumber() && !scanner.isEmpty()) {
-                remarks.add(Message.RECORD_VALUE, source.at(rows.line(), at - rows.start() + 1), excerpt(at, next));
+            int next = whole(buffer, at, end);
+            double value = wholeValue;
+            if (next < 0) {
+                next = comma(at);
+                value = scanner.scan(buffer, at, next);
+                if (!scanner.isNumber() && !scanner.isEmpty()) {
+                    remarks.add(Message.RECORD_VALUE, source.at(rows.line(), at - rows.start() + 1), excerpt(at, next));
+                }
             }
             numbers[i] = isMissing(i, value) ? Double.NaN : value;
             at = Math.min(next + 1, end);
         }
-        for (int i = 0; i < states.length; i++) {
-            int next = comma(at);
-            states[i] = state(buffer, at, next);
+        for (int i = 0; i < statuses; i++) {
+            int next = at + 1;
+            boolean plain = at < end && (buffer[at] | 1) == '1' && (next >= end || buffer[next] == ',');
+            if (!plain) {
+                next = comma(at);
+            }
+            if (plain ? buffer[at] == '1' : state(buffer, at, next)) {
+                states[i >> 6] |= 1L << i;
+            }
             at = Math.min(next + 1, end);
         }
+    }
+
+    /** Where a plain whole number ends, as nearly all fields are; -1 where the field is anything else. */
+    private int whole(byte[] buffer, int from, int end) {
+        int at = from;
+        boolean negative = at < end && buffer[at] == '-';
+        at += negative ? 1 : 0;
+        int start = at;
+        long value = 0L;
+        while (at < end && buffer[at] >= '0' && buffer[at] <= '9') {
+            value = value * 10L + (buffer[at] - '0');
+            at++;
+        }
+        if (at == start || at - start > WHOLE_DIGITS || at < end && buffer[at] != ',') {
+            return -1;
+        }
+        wholeValue = negative ? -(double) value : value;
+        return at;
     }
 
     private boolean isMissing(int channel, double value) {

@@ -7,6 +7,7 @@ final class BinaryRows implements Rows {
 
     private static final int NUMBER_BYTES = 4;
     private static final int WORD_BITS = 16;
+    private static final int WORDS_IN_LONG = 4;
     private static final int BUFFER_BYTES = 1 << 16;
     private static final int INT16_MISSING = -0x8000;
     private static final long STAMP_MISSING = 0xFFFFFFFFL;
@@ -14,6 +15,7 @@ final class BinaryRows implements Rows {
     private final Bytes bytes;
     private final DataFormat format;
     private final int rowBytes;
+    private final int words;
     private final long samples;
     private final byte[] buffer;
     private long done;
@@ -26,11 +28,13 @@ final class BinaryRows implements Rows {
      * @param bytes the data alone
      * @param format other than ASCII
      * @param rowBytes bytes of one sample
+     * @param statuses channels
      */
-    BinaryRows(Bytes bytes, DataFormat format, int rowBytes) {
+    BinaryRows(Bytes bytes, DataFormat format, int rowBytes, int statuses) {
         this.bytes = bytes;
         this.format = format;
         this.rowBytes = rowBytes;
+        this.words = words(statuses);
         this.samples = bytes.size() / rowBytes;
         this.buffer = new byte[Math.max(1, BUFFER_BYTES / rowBytes) * rowBytes];
         this.at = 0;
@@ -38,7 +42,11 @@ final class BinaryRows implements Rows {
 
     /** Bytes of one sample by the standard. */
     static long rowBytes(DataFormat format, int analogs, int statuses) {
-        return HEAD_BYTES + (long) format.valueBytes() * analogs + 2L * ((statuses + WORD_BITS - 1) / WORD_BITS);
+        return HEAD_BYTES + (long) format.valueBytes() * analogs + 2L * words(statuses);
+    }
+
+    private static int words(int statuses) {
+        return (statuses + WORD_BITS - 1) / WORD_BITS;
     }
 
     long samples() {
@@ -96,7 +104,7 @@ final class BinaryRows implements Rows {
     }
 
     @Override
-    public void read(double[] numbers, boolean[] states) {
+    public void read(double[] numbers, long[] states) {
         int from = at + HEAD_BYTES;
         switch (format) {
             case BINARY -> {
@@ -123,10 +131,9 @@ final class BinaryRows implements Rows {
             }
             case ASCII -> throw new IllegalStateException("text among binary samples");
         }
-        for (int i = 0; i < states.length; i++) {
-            int word = from + 2 * (i / WORD_BITS);
-            int bit = i % WORD_BITS;
-            states[i] = (buffer[word + bit / 8] >> bit % 8 & 1) != 0;
+        for (int i = 0; i < words; i++) {
+            long word = buffer[from + 2 * i] & 0xFFL | (buffer[from + 2 * i + 1] & 0xFFL) << 8;
+            states[i / WORDS_IN_LONG] |= word << WORD_BITS * (i % WORDS_IN_LONG);
         }
     }
 

@@ -34,8 +34,8 @@ final class Columns {
         return size;
     }
 
-    /** Keeps one sample. */
-    void add(double second, double[] numbers, int[] wanted, boolean[] bits) {
+    /** Keeps one sample; {@code bits} as {@link Rows#read} gives them. */
+    void add(double second, double[] numbers, int[] wanted, long[] bits) {
         if (size == seconds.length) {
             grow();
         }
@@ -43,9 +43,13 @@ final class Columns {
         for (int i = 0; i < values.length; i++) {
             values[i][size] = numbers[wanted[i]];
         }
-        for (int i = 0; i < states.length; i++) {
-            if (bits[i]) {
-                states[i][size >> 6] |= 1L << size;
+        for (int w = 0; w < bits.length; w++) {
+            // most states are 0 most of the time
+            for (long left = bits[w]; left != 0L; left &= left - 1L) {
+                int channel = 64 * w + Long.numberOfTrailingZeros(left);
+                if (channel < states.length) {
+                    states[channel][size >> 6] |= 1L << size;
+                }
             }
         }
         size++;

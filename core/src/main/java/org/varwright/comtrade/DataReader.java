@@ -126,7 +126,8 @@ final class DataReader {
                     Long.toString(size % length),
                     Long.toString(size / length));
         }
-        return new BinaryRows(source.bytes(), format, (int) length);
+        return new BinaryRows(
+                source.bytes(), format, (int) length, configuration.statuses().size());
     }
 
     private boolean isEndMarks(long from) {

@@ -1,6 +1,7 @@
 package org.varwright.comtrade;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -211,7 +212,7 @@ public final class RecordReader {
         Columns columns =
                 new Columns(wanted.length, statuses, options.isWindow() ? 0 : (int) survey.samples(), (int) most);
         double[] numbers = new double[configuration.analogs().size()];
-        boolean[] states = new boolean[statuses];
+        long[] states = new long[Bits.wordsFor(statuses)];
         double last = 0.0;
         while (rows.next()) {
             double seconds = line.next(rows.stamp());
@@ -220,6 +221,7 @@ public final class RecordReader {
                 if (columns.isFull()) {
                     throw tooMany(configuration, wanted.length, survey, most);
                 }
+                Arrays.fill(states, 0L);
                 rows.read(numbers, states);
                 columns.add(seconds, numbers, wanted, states);
             }

@@ -18,7 +18,7 @@ interface Rows {
      * Its values.
      *
      * @param numbers where the analog numbers go, as written; NaN where missing
-     * @param states where the states go
+     * @param states where the states go, 64 of them in a number, the first in the lowest bit; all 0 before
      */
-    void read(double[] numbers, boolean[] states);
+    void read(double[] numbers, long[] states);
 }
