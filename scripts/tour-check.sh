@@ -29,6 +29,9 @@ expect 1 "WHAT WOULD BRING IT INSIDE" inrush "$corbel" -o "$out/inrush.svg"
 expect 0 "COMBINATIONS" resonance "$corbel" -o "$out/scan.svg"
 expect 1 "suits" fuses "$corbel" --stage "stage 1" -o "$out/fuses.svg"
 expect 0 "no order of work yet" job new "$out/spring.job.jsonl" --bank "$corbel" --title "alarm" --by "R. Imhof"
+expect 0 "report:" report "$out/spring.job.jsonl" -o "$out/spring.pdf"
+expect 0 "job archive:" job export "$out/spring.job.jsonl" -o "$out/spring.zip"
+expect 0 "no order of work yet" job import "$out/spring.zip" -o "$out/back/spring.job.jsonl"
 expect 2 "no unit" energize "$example" --bus 13.8
 expect 2 "no such file" check "$out/none.bank.yaml"
 
@@ -45,6 +48,21 @@ done
 expect 0 "Everything is in" demo --steps -o "$out/demo"
 [ -s "$out/demo/corbel-reach-3/report.pdf" ] || fail "the demo wrote no report"
 [ -s "$out/demo/corbel-reach-3/drawing.svg" ] || fail "the demo wrote no drawing"
+
+# The app: the page, its script and the invented jobs come from the address that the demo prints.
+setsid "$v" demo --port 0 -o "$out/app" >"$out/demo.out" 2>"$out/demo.err" &
+demo=$!
+trap 'kill "$demo" 2>/dev/null || true; rm -rf "$out"' EXIT
+for _ in $(seq 600); do grep -q "Ctrl-C stops it" "$out/demo.out" && break; kill -0 "$demo" 2>/dev/null || { cat "$out/demo.err" >&2; fail "demo ended"; }; sleep 0.5; done
+address=$(grep -o 'http://127.0.0.1:[0-9]*/' "$out/demo.out" | head -1)
+get() { curl -fsS "$address$1" || fail "demo: $1"; }
+script=$(get jobs | grep -o '/assets/[^"]*\.js' | head -1)
+[ -n "$script" ] || fail "demo: the page names no script"
+get "${script#/}" >"$out/script" && [ -s "$out/script" ] || fail "demo: no script"
+job=$(get api/jobs | grep -o '"hallin-moor-2-[^"]*"' | tr -d '"')
+get "api/jobs/$job/report.pdf" >"$out/record.pdf"
+pdftotext -layout "$out/record.pdf" - | grep -q "closed: two units replaced" || fail "demo: the report of the job that is over says something else"
+kill "$demo"
 
 start=$(date +%s%N)
 "$v" check "$example" >/dev/null

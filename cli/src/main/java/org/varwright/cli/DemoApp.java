@@ -80,11 +80,14 @@ final class DemoApp {
             out.println("Goes on from the last start; --fresh begins anew.");
         }
         out.println("Open the address in a browser. Places, people and readings are invented. To try:");
-        out.println("  1  Jobs, Corbel Reach: an alarm, the way in, a wait that runs on the crew's tablet.");
-        out.println("  2  Tap a conductor in the drawing: why is it live? Stop the network: everything goes on.");
-        out.println("  3  Jobs, Lantern Mesa: two people are on the rack; type the next reading, see its verdict.");
-        out.println("  4  Banks: change a value, see the checks; begin a job of your own on Hallin Moor.");
-        out.println("  5  Report: the job as PDF. Ctrl-C here stops the app; what was done stays in " + data + ".");
+        out.println(
+                "  1  \"Neutral voltage alarm on stage 3\": which failure explains 5.6 V? Then the way in, where a wait runs.");
+        out.println("  2  There, tap a conductor: why is it live? Stop the network, reload: everything goes on.");
+        out.println(
+                "  3  \"Neutral current trip, one fuse hanging\": two people are on the bank; type the next reading.");
+        out.println("  4  \"Bridge current alarm, phase B\": a job that is over, and its report.");
+        out.println("  5  Banks: change a value and see the checks; begin a job of your own.");
+        out.println("Ctrl-C stops it; what was done stays in " + data + ".");
     }
 
     /** Puts banks and jobs in by the same door as every tablet. */

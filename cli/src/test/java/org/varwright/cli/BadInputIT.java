@@ -284,4 +284,25 @@ class BadInputIT {
         assertSaid(Session.run("unbalance", bank, "--stage", "stage 9", "-o", file), "it has stage 1, stage 2");
         assertSaid(Session.run("unbalance", bank, "-o", folder.toString()), "folder");
     }
+
+    /** Files of the wrong kind under the commands of jobs. */
+    @Test
+    void aFileThatIsNoJobIsRefused() throws IOException {
+        Path bank = Session.EXAMPLES.resolve("tamarack-flats-2.bank.yaml");
+        for (String content : new String[] {"", "{\"id\":", "\u0000\u0001PK", "[]\n", "{\"id\":\"a:1\"}\n"}) {
+            Path file = Files.writeString(folder.resolve("bad.job.jsonl"), content);
+            String target = folder.resolve("out.pdf").toString();
+            for (Session session : new Session[] {
+                Session.run("report", file.toString(), "-o", target),
+                Session.run("job", "show", file.toString()),
+                Session.run("job", "export", file.toString(), "-o", target),
+                Session.run("job", "import", file.toString(), "-o", target)
+            }) {
+                assertSaid(session, "bad.job.jsonl");
+            }
+            assertFalse(Files.exists(folder.resolve("out.pdf")), "nothing is written");
+        }
+        assertSaid(Session.run("job", "import", bank.toString(), "-o", "x.job.jsonl"), "no job archive");
+        assertSaid(Session.run("job", "list", bank.toString()), "no such folder");
+    }
 }
