@@ -2,7 +2,7 @@
 import { Refused, ask } from '../core/core';
 import { database, sha256, type StoredBank } from './database';
 import { storeFailure } from './failure';
-import { nameOf } from './sync.svelte';
+import { nameOf, topValue } from './sync.svelte';
 
 /** A bank file is text of a few hundred kB at most; the server takes no more. */
 export const LARGEST_BANK_BYTES = 2_000_000;
@@ -47,6 +47,11 @@ export async function readBankFile(file: File): Promise<string> {
   return text;
 }
 
+/** Where a bank stands, for lists. */
+export function siteOf(text: string): string | undefined {
+  return topValue(text, 'site');
+}
+
 /** Keeps a bank file. A bank of the same id is replaced; jobs keep the file that they were opened with. */
 export async function keepBank(text: string, id?: string): Promise<StoredBank> {
   const name = nameOf(text) ?? 'bank';
@@ -65,4 +70,38 @@ export async function keepBank(text: string, id?: string): Promise<StoredBank> {
     throw storeFailure(error);
   }
   return bank;
+}
+
+/** Another version of a bank, saved on the server since this device's own grew from it. */
+export interface OtherVersion {
+  readonly text: string;
+  readonly sha256: string;
+}
+
+/** The server's version where it and this device's were both changed; undefined where they agree, or the server is away. */
+export async function otherVersion(bank: StoredBank): Promise<OtherVersion | undefined> {
+  if (bank.sha256 === bank.base) {
+    return undefined;
+  }
+  try {
+    const response = await fetch(`/api/banks/${encodeURIComponent(bank.id)}`, { cache: 'no-store', signal: AbortSignal.timeout(20_000) });
+    if (!response.ok) {
+      return undefined;
+    }
+    const text = await response.text();
+    const hash = await sha256(text);
+    return hash === bank.sha256 || hash === bank.base ? undefined : { text, sha256: hash };
+  } catch {
+    return undefined;
+  }
+}
+
+/** This device's version goes to the server in the place of that one. */
+export async function keepOwn(bank: StoredBank, other: OtherVersion): Promise<void> {
+  await database.banks.update(bank.id, { base: other.sha256 });
+}
+
+/** That version takes the place of this device's. */
+export async function takeOther(bank: StoredBank, other: OtherVersion): Promise<void> {
+  await database.banks.put({ ...bank, ...other, name: nameOf(other.text) ?? bank.name, base: other.sha256, changedAt: Date.now() });
 }

@@ -208,8 +208,17 @@ async function fetchBank(id: string): Promise<void> {
 
 /** The name that a bank file gives itself, for lists; the file as a whole is judged by `core`. */
 export function nameOf(text: string): string | undefined {
-  const line = /^name:\s*(.+?)\s*$/m.exec(text)?.[1];
-  return line?.replace(/^(["'])(.*)\1$/, '$2');
+  return topValue(text, 'name');
+}
+
+/** The value of a key at the top of a bank file, without the comment that may follow it. */
+export function topValue(text: string, key: string): string | undefined {
+  const line = new RegExp(`^${key}:[ \\t]*(.+?)[ \\t\\r]*$`, 'm').exec(text)?.[1];
+  if (line === undefined) {
+    return undefined;
+  }
+  const quoted = /^(["'])(.*?)\1(?:\s+#.*)?$/.exec(line);
+  return quoted?.[2] ?? line.replace(/\s+#.*$/, '');
 }
 
 export const sync = new Sync();
