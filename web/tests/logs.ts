@@ -31,19 +31,20 @@ export class Log {
 
   /** A job opened on a demo bank, a few hours ago. */
   static async open(bank: string): Promise<Log> {
-    return Log.on(demoFile(bank));
+    return Log.of(demoFile(bank));
   }
 
   /** A job on a bank without switches and locks: nothing has to be isolated first, and no order of work is planned. */
   static async bare(bank: string): Promise<Log> {
-    return Log.on(
+    return Log.of(
       demoFile(bank)
         .replace(/^isolation:\n(?:[ #].*\n)+/m, '')
         .replaceAll(/, switch: [^,}]+/g, ''),
     );
   }
 
-  private static async on(bank: string, job = `job-${randomUUID().slice(0, 8)}`): Promise<Log> {
+  /** A job on the bank of this file. */
+  static async of(bank: string, job = `job-${randomUUID().slice(0, 8)}`): Promise<Log> {
     const log = new Log(await engine(), job, Date.now() - 4 * 3_600_000);
     log.add('opened', {
       title: 'Alarm on the neutral',
