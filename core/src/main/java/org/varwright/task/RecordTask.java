@@ -1,7 +1,6 @@
 package org.varwright.task;
 
 import java.nio.charset.StandardCharsets;
-import java.util.Base64;
 import java.util.List;
 import java.util.Optional;
 import org.varwright.comtrade.Bytes;
@@ -67,10 +66,9 @@ final class RecordTask {
     }
 
     private static Bytes decoded(String name, String base64) {
-        try {
-            return Bytes.of(Base64.getDecoder().decode(base64));
-        } catch (IllegalArgumentException e) {
-            throw new VarwrightException(Message.REQUEST_MEMBER, new Place("", 0, 0, name), "bytes in base64");
-        }
+        return Base64.decode(base64)
+                .map(Bytes::of)
+                .orElseThrow(() ->
+                        new VarwrightException(Message.REQUEST_MEMBER, new Place("", 0, 0, name), "bytes in base64"));
     }
 }

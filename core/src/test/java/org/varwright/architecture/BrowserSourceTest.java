@@ -20,7 +20,9 @@ class BrowserSourceTest {
             "%%",
             "the browser's formatter takes an argument for a doubled percent sign: append \" %\"",
             "\\\\p{",
-            "the browser's regular expressions know no Unicode classes: test the characters by hand");
+            "the browser's regular expressions know no Unicode classes: test the characters by hand",
+            "java.util.Base64",
+            "the browser's decoder lets texts through that are none: task.Base64 doesn't");
 
     @Test
     void coreUsesNothingThatFailsInTheBrowserWhenItRuns() throws IOException {
