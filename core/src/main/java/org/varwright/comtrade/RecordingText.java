@@ -50,7 +50,7 @@ public final class RecordingText {
                 + " (C37.111, analog channel information). Primary = secondary times the ratio.");
         page.text(
                 switch (recording.timing().basis()) {
-                    case RATES -> "Times: one by the sampling rate after another; time stamps agree or are not there.";
+                    case RATES -> "Times: by the sampling rates; time stamps show no gap, or are of no use.";
                     case RATES_WITH_GAPS -> "Times: by the sampling rates; gaps by the time stamps.";
                     case STAMPS -> "Times: by the time stamps; the record states no rate.";
                     case NONE -> "Times: none; samples are numbered.";

@@ -41,7 +41,8 @@ public final class RecordingChart {
     }
 
     /**
-     * The picture of a recording; of many channels of a kind the first three.
+     * The picture of a recording; of many channels of a kind the first three. Values are primary where the record tells the ratios of all that are drawn
+     * together, else as they are recorded.
      *
      * @throws VarwrightException {@code NOTHING_TO_DRAW} where it has no analog channel with a value
      */
@@ -88,9 +89,10 @@ public final class RecordingChart {
         if (drawn.size() < all.size()) {
             left.add(all.size() - drawn.size() + " more of " + title);
         }
-        Panel panel = Panel.of(axis(measure, title + side(drawn), drawn));
+        boolean isPrimary = drawn.stream().allMatch(a -> Double.isFinite(a.toPrimarySi()));
+        Panel panel = Panel.of(axis(measure, title + (isPrimary ? ", primary" : side(drawn)), drawn));
         for (Analog analog : drawn) {
-            double factor = measure == Measure.OTHER ? 1.0 : analog.toSi();
+            double factor = measure == Measure.OTHER ? 1.0 : isPrimary ? analog.toPrimarySi() : analog.toSi();
             panel = panel.with(Curve.of(analog.title(), points(analog.values(), v -> v * factor)));
         }
         if (recording.triggerSeconds().isPresent()

@@ -42,6 +42,20 @@ class RecordingChartTest {
         assertEquals(0.001, chart.panels().getFirst().limits().getFirst().value());
     }
 
+    /** A neutral voltage at its relay's side beside phase voltages at theirs would look sixty times too small. */
+    @Test
+    void sidesAreNotMixedInOnePanelWhereTheRatiosAreKnown() {
+        Chart chart = RecordingChart.of(
+                draft().analog("VA", "A", "kV", new Ratio(Ratio.Side.PRIMARY, 7200.0, 120.0), 7.0, -7.0)
+                        .analog("VN", "N", "V", new Ratio(Ratio.Side.SECONDARY, 7200.0, 120.0), 30.0, -30.0)
+                        .build());
+        assertEquals("voltage, primary", chart.panels().getFirst().y().title());
+        assertEquals(
+                1800.0,
+                chart.panels().getFirst().curves().get(1).points().getFirst().y(),
+                1e-9);
+    }
+
     @Test
     void ofManyChannelsTheFirstThreeAreShownAndTheOthersCounted() {
         RecordDraft draft = draft();
