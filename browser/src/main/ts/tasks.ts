@@ -502,7 +502,8 @@ export interface Requests {
   energize: OfBank & { readonly busVolts: number; readonly measured: readonly string[] };
   job: { readonly log: string };
   'job-draw': { readonly log: string; readonly page?: Page };
-  why: { readonly log: string; readonly conductor: string };
+  /** Of a job as confirmed steps leave it, or of a bank as its file says that it starts. */
+  why: ({ readonly log: string } | OfBank) & { readonly conductor: string };
   'job-propose': {
     readonly job: string;
     readonly log: string;

@@ -65,6 +65,12 @@ final class JobTask {
     static Json why(Request request) {
         Job job = Job.of(JobLog.read("log", request.text("log")), PLANNER);
         Bank bank = job.bank().orElseThrow(JobTask::notOpen);
+        DrawingState state = JobDrawing.of(job).orElseThrow(JobTask::notOpen);
+        return why(bank, state, request);
+    }
+
+    /** {@link ConnectionsJson} of the conductor asked for, with the devices as they stand in that state. */
+    static Json why(Bank bank, DrawingState state, Request request) {
         String conductor = request.text("conductor");
         List<String> conductors =
                 bank.isolation().map(i -> List.copyOf(i.conductors())).orElse(List.of());
@@ -74,7 +80,6 @@ final class JobTask {
                     new Place("", 0, 0, "conductor"),
                     "one of " + String.join(", ", conductors));
         }
-        DrawingState state = JobDrawing.of(job).orElseThrow(JobTask::notOpen);
         return ConnectionsJson.of(Connections.of(bank, state.positions(), conductor), bank.words());
     }
 

@@ -118,7 +118,7 @@ public final class Tasks {
             case "job" -> JobTask.show(request);
             case "job-propose" -> JobTask.propose(request);
             case "job-draw" -> JobTask.draw(request);
-            case "why" -> JobTask.why(request);
+            case "why" -> why(request);
             case "duty" -> duty(request);
             case "resonance" -> resonance(request);
             case "inrush" -> inrush(request);
@@ -137,6 +137,15 @@ public final class Tasks {
         Bank bank = bank(request);
         String svg = OneLineDrawing.draw(bank, DrawingState.atStart(bank), page(request));
         return Json.object().put("svg", svg).build();
+    }
+
+    /** Of a job's log; of a bank alone as its file says that it starts. */
+    private static Json why(Request request) {
+        if (request.optionalText("log").isPresent()) {
+            return JobTask.why(request);
+        }
+        Bank bank = bank(request);
+        return JobTask.why(bank, DrawingState.atStart(bank), request);
     }
 
     static DrawingOptions page(Request request) {
