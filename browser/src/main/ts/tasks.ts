@@ -466,6 +466,81 @@ export interface Connections {
   readonly text: readonly string[];
 }
 
+export type Symptom =
+  | 'unbalance-alarm'
+  | 'unbalance-trip'
+  | 'overcurrent-trip'
+  | 'overvoltage'
+  | 'undervoltage'
+  | 'loss-of-voltage'
+  | 'blown-fuse'
+  | 'fuse-indicator'
+  | 'wont-close'
+  | 'wont-open'
+  | 'low-power-factor'
+  | 'switching-too-often'
+  | 'hot-unit'
+  | 'bulged-unit'
+  | 'leaking-unit'
+  | 'noise'
+  | 'control-fuse'
+  | 'controller-dark'
+  | 'selector-in-manual'
+  | 'switch-fault'
+  | 'control-transformer'
+  | 'voltage-transformer-fuse'
+  | 'restrike';
+
+/** Something that the bank file names. */
+export interface Thing {
+  readonly kind: 'stage' | 'device' | 'compartment' | 'sensor' | 'source' | 'unit-type' | 'fuse-type' | 'spare' | 'key';
+  readonly name: string;
+}
+
+/** A sentence and where it comes from. */
+export interface Statement {
+  readonly text: string;
+  readonly source: string;
+}
+
+export interface Inspection {
+  readonly text: string;
+  /** `inside` only by an order of work, to `compartments`. */
+  readonly from: 'desk' | 'outside' | 'inside';
+  readonly things: readonly Thing[];
+  readonly compartments: readonly string[];
+  readonly source: string;
+}
+
+export interface Triage {
+  readonly symptom: Symptom;
+  readonly words: string;
+  readonly stages: readonly string[];
+  /** The likelier first. */
+  readonly causes: readonly {
+    readonly id: string;
+    readonly text: string;
+    readonly rank: 'likely' | 'possible' | 'rare';
+    readonly for: readonly Statement[];
+    readonly against: readonly Statement[];
+    readonly checks: readonly Inspection[];
+  }[];
+  /** From the desk, then from outside, then what needs an order of work. */
+  readonly firstChecks: readonly Inspection[];
+  readonly runOn: {
+    readonly answer: 'yes-with' | 'no' | 'undecided';
+    readonly text: string;
+    readonly conditions: readonly string[];
+    readonly basis: readonly Statement[];
+  };
+  readonly bring: readonly { readonly text: string; readonly things: readonly Thing[] }[];
+  /** Compartments to suggest for the order of work. */
+  readonly access: readonly string[];
+  readonly fetch: readonly string[];
+  readonly located: Located | null;
+  readonly unknown: readonly string[];
+}
+
 interface OfBank {
   /** The text of the bank file. */
   readonly bank: string;
@@ -496,6 +571,19 @@ export interface Requests {
     /** Bus voltage, line to line [V]. */
     readonly bus: number;
   };
+  triage: OfBank & {
+    readonly symptom: Symptom;
+    readonly stage?: string;
+    /** As the relay shows it, with the sensor's name where the bank has several: `stage 3 neutral-voltage=5.6 V`. */
+    readonly reading?: string;
+    readonly primary?: boolean;
+    readonly degrees?: number;
+    readonly uncertainty?: number;
+    readonly healthy?: string;
+    /** Bus voltage, line to line [V]. */
+    readonly bus?: number;
+  };
+  symptoms: Record<string, never>;
   survey: SurveyRequest;
   spares: OfBank & { readonly tables?: readonly string[] };
   fit: FitRequest;
@@ -530,6 +618,8 @@ export interface Results {
   resonance: Study;
   fuses: Study;
   locate: Located;
+  triage: Triage;
+  symptoms: readonly { readonly code: Symptom; readonly words: string }[];
   survey: Survey;
   spares: SpareList;
   fit: Fit;

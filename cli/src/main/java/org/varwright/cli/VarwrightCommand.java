@@ -12,6 +12,7 @@ import picocli.CommandLine.Spec;
             DemoCommand.class,
             ServeCommand.class,
             CheckCommand.class,
+            TriageCommand.class,
             DrawCommand.class,
             InterlockCommand.class,
             IsolateCommand.class,

@@ -265,6 +265,14 @@ class BadInputIT {
     }
 
     @Test
+    void aSymptomThatIsNoneIsNamedWithThoseThereAre() {
+        String bank = Session.DEMO.resolve("lantern-mesa-1.bank.yaml").toString();
+        assertSaid(Session.run("triage", bank, "--symptom", "smoke"), "unbalance-alarm");
+        assertSaid(Session.run("triage", bank, "--symptom", "noise", "--stage", "stage 9"), "the bank has rack");
+        assertSaid(Session.run("triage", bank, "--symptom", "unbalance-alarm", "--reading", "12"), "unit");
+    }
+
+    @Test
     void everyCommandHasHelp() {
         Session help = Session.run("--help");
         assertEquals(0, help.code());

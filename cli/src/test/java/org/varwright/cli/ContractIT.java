@@ -40,6 +40,21 @@ class ContractIT {
     }
 
     @Test
+    void triage() {
+        Json.Obj json = json(3, "triage", BANK, "--symptom", "unbalance-alarm");
+        assertHas(json, "symptom", "stages", "causes", "firstChecks", "runOn", "bring", "access", "fetch", "unknown");
+        assertHas(first(json, "causes"), "id", "text", "rank", "for", "against", "checks");
+        assertHas((Json.Obj) json.get("runOn"), "answer", "text", "conditions", "basis");
+        assertEquals(1, Session.run("triage", BANK, "--symptom", "bulged-unit").code());
+        assertEquals(
+                0,
+                Session.run("triage", BANK, "--symptom", "selector-in-manual").code());
+        Json.Obj read =
+                json(1, "triage", BANK, "--symptom", "unbalance-alarm", "--reading", "stage 1 neutral-voltage=60V");
+        assertTrue(!read.get("located").equals(Json.none()));
+    }
+
+    @Test
     void interlockOfTheExampleExploresWhatTwoOtherEnginesExplore() {
         // 6122 states and 58228 moves: two independent engines agree on this file.
         Json.Obj json = json(1, "interlock", TAMARACK);

@@ -229,6 +229,10 @@ public enum Message {
     NOTHING_OUT("no position is given; name the units that are out, {0}"),
     LOSS_NOT_ALLOWED("loss factor {0} is not allowed; give 0 to 1"),
 
+    // ---- triage
+    TRIAGE_SYMPTOM("\"{0}\" is no symptom that is known; say one of {1}"),
+    TRIAGE_STAGE("there is no stage \"{0}\"; the bank has {1}"),
+
     // ---- discharge
     AFTER_NEGATIVE("{0} is not allowed; give a time after opening, 0 or more, such as \"3 min\""),
     TIME_CONSTANTS("\"{0}\" is not a number of time constants; give one above 0, such as 5"),

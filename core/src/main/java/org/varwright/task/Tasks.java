@@ -61,6 +61,7 @@ import org.varwright.survey.SurveySettings;
 import org.varwright.switching.Inrush;
 import org.varwright.switching.InrushJson;
 import org.varwright.switching.InrushRequestReader;
+import org.varwright.triage.TriageJson;
 import org.varwright.unbalance.Assumptions;
 import org.varwright.unbalance.LocateJson;
 import org.varwright.unbalance.Locator;
@@ -122,13 +123,15 @@ public final class Tasks {
             case "duty" -> duty(request);
             case "resonance" -> resonance(request);
             case "inrush" -> inrush(request);
+            case "triage" -> TriageTask.answer(bank(request), request);
+            case "symptoms" -> TriageJson.symptoms();
             case "record" -> RecordTask.read(request);
             default ->
                 throw new VarwrightException(
                         Message.TASK_UNKNOWN,
                         new Place("", 0, 0, "task"),
                         task,
-                        "check, bank, draw, interlock, isolate, discharge, unbalance, survey, spares, fit, energize, locate, fuses, duty, resonance, inrush, record, job, job-propose, job-draw, why");
+                        "check, bank, draw, interlock, isolate, discharge, unbalance, survey, spares, fit, energize, locate, fuses, duty, resonance, inrush, record, triage, symptoms, job, job-propose, job-draw, why");
         };
     }
 

@@ -90,7 +90,7 @@ class ArchitectureTest {
             List.of("job"),
             List.of("isolation"),
             List.of("drawing", "picture"),
-            List.of("fuse", "record"),
+            List.of("fuse", "record", "triage"),
             List.of("fit", "energize", "duty"),
             List.of("survey", "discharge", "unbalance", "resonance", "switching"),
             List.of("interlock", "network", "limit", "transients", "comtrade"),
