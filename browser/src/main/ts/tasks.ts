@@ -587,7 +587,13 @@ export interface Requests {
   survey: SurveyRequest;
   spares: OfBank & { readonly tables?: readonly string[] };
   fit: FitRequest;
-  energize: OfBank & { readonly busVolts: number; readonly measured: readonly string[] };
+  energize: OfBank & {
+    readonly busVolts: number;
+    readonly measured: readonly string[];
+    /** Table of the units as they read now; then `meterLimit` is needed too. */
+    readonly readings?: string;
+    readonly meterLimit?: number;
+  };
   job: { readonly log: string };
   'job-draw': { readonly log: string; readonly page?: Page };
   /** Of a job as confirmed steps leave it, or of a bank as its file says that it starts. */

@@ -85,7 +85,9 @@ final class Replay {
             case Fact.Noted f -> ledger.notes.add(new Counted<>(event, f));
             case Fact.Attached f -> ledger.attachments.add(new Counted<>(event, f));
             case Fact.RecordRead f -> ledger.records.add(new Counted<>(event, f));
-            case Fact.ClockMoved f -> restartHold(event.device(), f.toMillis());
+            // The later of both, so that no event makes a wait shorter than it is.
+            case Fact.ClockMoved f ->
+                restartHold(event.device(), Math.max(f.toMillis(), event.clock().wallMillis()));
             case Fact.Corrected f -> withdraw(f);
             case Fact.Settled f -> settle(event, f);
             case Fact.Signed f -> ledger.signatures.add(new Counted<>(event, f));

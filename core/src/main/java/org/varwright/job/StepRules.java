@@ -69,6 +69,7 @@ final class StepRules {
                 .forEach(item -> problems.add(JobRules.problem(Message.JOB_ITEM, item)));
         label(step, fact).ifPresent(problems::add);
         reading(step, fact).ifPresent(problems::add);
+        photo(fact).ifPresent(problems::add);
         hold(step, event).ifPresent(problems::add);
         peopleOn(step).ifPresent(problems::add);
         return problems;
@@ -131,6 +132,14 @@ final class StepRules {
         return Optional.empty();
     }
 
+    /** A photo is named by its content, so it must be in the job before a step leans on it. */
+    private Optional<Problem> photo(Fact.StepConfirmed fact) {
+        return fact.photo()
+                .filter(hash -> ledger.attachments.stream()
+                        .noneMatch(a -> a.fact().sha256().equals(hash)))
+                .map(hash -> JobRules.problem(Message.JOB_PHOTO_UNKNOWN, hash));
+    }
+
     private Optional<Problem> hold(OrderStep step, JobEvent event) {
         if (step.kind() != OrderStep.Kind.HOLD || step.seconds().isEmpty()) {
             return Optional.empty();
@@ -161,6 +170,10 @@ final class StepRules {
     }
 
     private static boolean same(String one, String other) {
-        return one.strip().equalsIgnoreCase(other.strip());
+        return plain(one).equalsIgnoreCase(plain(other));
+    }
+
+    private static String plain(String typed) {
+        return typed.strip().replaceAll("\\s+", " ");
     }
 }

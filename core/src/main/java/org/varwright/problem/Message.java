@@ -396,6 +396,7 @@ public enum Message {
     JOB_NAME("\"{0}\" is not allowed; write small letters, digits and hyphens, at most 40, such as \"tablet-7\""),
     JOB_FILE_EXISTS("there is such a file already; a job is never begun over another: choose a new name"),
     JOB_HASH("\"{0}\" is not a hash; it has 64 small hexadecimal digits"),
+    JOB_PHOTO_UNKNOWN("no attached photo has the hash {0}; attach it to the job first, then confirm the step with it"),
     JOB_TABLE_LARGE("the table has {0} characters, at most {1} are kept; is it the right file?"),
     JOB_RECORD_LARGE(
             "the record has {0} findings of up to {1} characters; at most {2} of {3} are kept: leave out what doesn't matter"),

@@ -2,12 +2,14 @@ package org.varwright.task;
 
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.varwright.bank.Bank;
 import org.varwright.bank.Harmonic;
+import org.varwright.bank.UnitPosition;
 import org.varwright.bankfile.BankCheck;
 import org.varwright.bankfile.BankCheckJson;
 import org.varwright.bankfile.BankFile;
@@ -32,6 +34,7 @@ import org.varwright.fit.Fit;
 import org.varwright.fit.FitInput;
 import org.varwright.fit.FitJson;
 import org.varwright.fit.FitOptions;
+import org.varwright.fit.Fitted;
 import org.varwright.fuse.FuseOptions;
 import org.varwright.fuse.Fuses;
 import org.varwright.fuse.FusesJson;
@@ -214,11 +217,21 @@ public final class Tasks {
                                 request.optionalText("restrike"))));
     }
 
+    /** May have {@code readings} with {@code meterLimit}: a unit that reads counts as it reads, one that conducts nothing with its earlier value. */
     private static Json energize(Request request) {
         List<MeasuredValue> measured =
                 request.texts("measured").stream().map(MeasuredValue::parse).toList();
         BusVolts bus = BusVolts.balanced(request.number("busVolts"));
-        return EnergizeJson.of(Energize.of(bank(request), Map.of(), bus, Uncertainty.USUAL, measured));
+        Map<UnitPosition, Double> asRead = new LinkedHashMap<>();
+        if (request.optionalText("readings").isPresent()) {
+            for (Fitted unit :
+                    FitInput.from(survey(request), List.of(), FitOptions.USUAL).units()) {
+                if (unit.capacitanceFarads() > 0.0) {
+                    asRead.put(unit.at(), unit.capacitanceFarads());
+                }
+            }
+        }
+        return EnergizeJson.of(Energize.of(bank(request), asRead, bus, Uncertainty.USUAL, measured));
     }
 
     /** May have {@code earlier}: texts of tables of earlier visits, oldest first. */

@@ -240,6 +240,51 @@ class JobTest {
     }
 
     @Test
+    void aClockMovedToLongAgoMakesNoWaitShorter() {
+        toTheHold();
+        walk.yes(holdStarted());
+        walk.yes(new Fact.ClockMoved(walk.now, walk.now - 86_400_000));
+        assertEquals(List.of(Message.JOB_HOLD_RUNNING), walk.no(walk.fullConfirmation()));
+    }
+
+    @Test
+    void aPhotoIsAttachedBeforeAStepIsConfirmedWithIt() {
+        makeOrder();
+        String hash = "ab".repeat(32);
+        Fact.StepConfirmed full = walk.fullConfirmation();
+        Fact.StepConfirmed withPhoto = new Fact.StepConfirmed(
+                full.order(),
+                full.step(),
+                full.second(),
+                full.reading(),
+                full.label(),
+                full.ticked(),
+                Optional.of(hash));
+        assertEquals(List.of(Message.JOB_PHOTO_UNKNOWN), walk.no(withPhoto));
+        walk.yes(new Fact.Attached("look.jpg", "image/jpeg", hash, 120_000));
+        walk.yes(withPhoto);
+    }
+
+    @Test
+    void aNameWithMoreBlanksIsNoSecondPerson() {
+        makeOrder();
+        while (!walk.order().next().orElseThrow().secondPerson()) {
+            walk.yes(walk.fullConfirmation());
+        }
+        Fact.StepConfirmed full = walk.fullConfirmation();
+        assertEquals(
+                List.of(Message.JOB_SECOND_SAME),
+                walk.no(new Fact.StepConfirmed(
+                        full.order(),
+                        full.step(),
+                        Optional.of(" r.  imhof "),
+                        full.reading(),
+                        full.label(),
+                        full.ticked(),
+                        full.photo())));
+    }
+
+    @Test
     void aHoldThatAnotherDeviceStartedIsNotProvenHere() {
         toTheHold();
         walk.yes(holdStarted());
