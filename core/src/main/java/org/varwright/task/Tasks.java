@@ -217,7 +217,7 @@ public final class Tasks {
                                 request.optionalText("restrike"))));
     }
 
-    /** May have {@code readings} with {@code meterLimit}: a unit that reads counts as it reads, one that conducts nothing with its earlier value. */
+    /** May have {@code readings} with {@code meterLimit}: a unit that was measured counts as it reads, all others as the bank file has them. */
     private static Json energize(Request request) {
         List<MeasuredValue> measured =
                 request.texts("measured").stream().map(MeasuredValue::parse).toList();
@@ -226,7 +226,7 @@ public final class Tasks {
         if (request.optionalText("readings").isPresent()) {
             for (Fitted unit :
                     FitInput.from(survey(request), List.of(), FitOptions.USUAL).units()) {
-                if (unit.capacitanceFarads() > 0.0) {
+                if (unit.from() == Fitted.From.MEASURED && unit.capacitanceFarads() > 0.0) {
                     asRead.put(unit.at(), unit.capacitanceFarads());
                 }
             }
