@@ -100,7 +100,7 @@ class JobSheetFileTest {
                 List.of(
                         "x.job.yaml:1:9 format: \"varwright/1\" is not known here; allowed are varwright-job/1",
                         "x.job.yaml:3:1 readngs: there is no key \"readngs\" here; maybe \"readings\"; allowed are format, number,"
-                                + " bank, readings, spares, alarm, reason, date, people, access, start, bus, measured, paper",
+                                + " bank, readings, spares, record, alarm, reason, date, people, access, start, bus, measured, paper",
                         "x.job.yaml:4:7 date: \"2023-02-29\" is no day of the calendar; write it such as \"2026-05-04\"",
                         "x.job.yaml:5:6 bus: \"13.8\" has no unit; write it with one, such as \"13.8 kV\"",
                         "x.job.yaml:7:14 measured.stage 1/A: \"12,5 A\" has a decimal comma; write \"12.5 A\"",
