@@ -9,7 +9,7 @@ import org.varwright.basis.Term;
 import org.varwright.quantity.Complex;
 import org.varwright.waveform.Signal;
 
-/** What can't be so, and is therefore the measuring chain's: a mean in a capacitor's current, currents of a floating star that don't add up. */
+/** What can't be so, and is therefore the measuring chain's: a mean in a capacitor's current, currents at a floating neutral that don't add up. */
 final class ChainFinder {
     /** Mean over peak from which an offset is named. */
     private static final double OFFSET = 0.02;
@@ -74,7 +74,7 @@ final class ChainFinder {
         return Optional.empty();
     }
 
-    /** Currents into a floating star add up to nothing (Kirchhoff). */
+    /** Currents of a stage with a floating neutral add up to nothing (Kirchhoff). */
     private static Optional<Finding> sum(Scene scene, Stage stage, List<PoleStory> poles) {
         if (stage.connection().isGrounded() || poles.size() < 3) {
             return Optional.empty();

@@ -282,7 +282,7 @@ final class StateFinder {
                 evidence,
                 Say.basis(
                         "REC-17",
-                        "fundamental of one cycle above 1.6 times the expected; a leg shorted in a floating star: 3, √3, √3",
+                        "fundamental of one cycle above 1.6 times the expected; a leg shorted at a floating neutral: 3, √3, √3",
                         Source.commonPractice("first principles (Millman); threshold"),
                         new Term("I_A/I", "phase A", most[0], ""),
                         new Term("I_B/I", "phase B", most[1], ""),
@@ -296,8 +296,9 @@ final class StateFinder {
                 if (Math.abs(most[p] / 3.0 - 1.0) < PATTERN
                         && Math.abs(most[(p + 1) % 3] / two - 1.0) < PATTERN
                         && Math.abs(most[(p + 2) % 3] / two - 1.0) < PATTERN) {
-                    return " Three times in one phase and 1.73 times in the others is a leg of a floating star shorted end to"
-                            + " end: phase " + Role.PHASES.get(p) + ".";
+                    return " Three times in one phase and 1.73 times in the others is a leg of an "
+                            + scene.bank().words().connection(stage.connection()) + " shorted end to end: phase "
+                            + Role.PHASES.get(p) + ".";
                 }
             }
         }

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.ejml.data.DMatrixRMaj;
-import org.ejml.dense.row.CommonOps_DDRM;
 import org.ejml.dense.row.factory.LinearSolverFactory_DDRM;
 import org.ejml.interfaces.linsol.LinearSolverDense;
 import org.varwright.quantity.Complex;
@@ -22,102 +21,88 @@ import org.varwright.quantity.Complex;
  * <p><b>Source.</b> First principles.
  */
 final class HarmonicFit {
-    private final int samples;
-    private final int orders;
-    /** One row an unknown: dc, then re and im of each order. */
-    private final double[][] rows;
+    private static final double ROOT_2 = Math.sqrt(2.0);
 
-    private HarmonicFit(int samples, int orders, double[][] rows) {
-        this.samples = samples;
-        this.orders = orders;
-        this.rows = rows;
-    }
+    /** Below this the samples can't tell the orders apart. */
+    private static final double LEAST_QUALITY = 1e-10;
 
-    /** Even samples around the middle of the window; empty where there are too few for the orders. */
-    static Optional<HarmonicFit> even(int samples, double radiansPerStep, int orders) {
-        double[] angles = new double[samples];
-        for (int i = 0; i < samples; i++) {
-            angles[i] = (i - 0.5 * (samples - 1)) * radiansPerStep;
-        }
-        return at(angles, orders);
-    }
+    private HarmonicFit() {}
 
     /**
-     * Samples at any angles of the fundamental.
+     * What samples consist of; empty where there are too few for the orders.
      *
-     * @param angles from the middle of the window [rad]
+     * @param x samples
+     * @param angles of the fundamental at each, from the middle of the window [rad]
+     * @param orders 1 or more
      */
-    static Optional<HarmonicFit> at(double[] angles, int orders) {
-        int n = angles.length;
+    static Optional<Components> of(double[] x, double[] angles, int orders) {
+        int n = x.length;
         int unknowns = 2 * orders + 1;
         if (orders < 1 || n < unknowns) {
             return Optional.empty();
         }
-        DMatrixRMaj a = new DMatrixRMaj(n, unknowns);
+        double[][] rows = new double[n][];
+        DMatrixRMaj normal = new DMatrixRMaj(unknowns, unknowns);
+        DMatrixRMaj right = new DMatrixRMaj(unknowns, 1);
         for (int i = 0; i < n; i++) {
-            a.set(i, 0, 1.0);
-            for (int k = 1; k <= orders; k++) {
-                a.set(i, 2 * k - 1, Math.sqrt(2.0) * Math.cos(k * angles[i]));
-                a.set(i, 2 * k, -Math.sqrt(2.0) * Math.sin(k * angles[i]));
+            double[] row = row(angles[i], orders);
+            rows[i] = row;
+            for (int r = 0; r < unknowns; r++) {
+                right.data[r] += row[r] * x[i];
+                for (int c = 0; c <= r; c++) {
+                    normal.data[r * unknowns + c] += row[r] * row[c];
+                }
             }
         }
-        DMatrixRMaj normal = new DMatrixRMaj(unknowns, unknowns);
-        CommonOps_DDRM.multTransA(a, a, normal);
+        for (int r = 0; r < unknowns; r++) {
+            for (int c = r + 1; c < unknowns; c++) {
+                normal.data[r * unknowns + c] = normal.data[c * unknowns + r];
+            }
+        }
         LinearSolverDense<DMatrixRMaj> solver = LinearSolverFactory_DDRM.symmPosDef(unknowns);
-        if (!solver.setA(normal) || solver.quality() < 1e-10) {
+        if (!solver.setA(normal) || solver.quality() < LEAST_QUALITY) {
             return Optional.empty();
         }
-        DMatrixRMaj transposed = new DMatrixRMaj(unknowns, n);
-        CommonOps_DDRM.transpose(a, transposed);
-        DMatrixRMaj inverse = new DMatrixRMaj(unknowns, n);
-        solver.solve(transposed, inverse);
-        double[][] rows = new double[unknowns][n];
-        for (int r = 0; r < unknowns; r++) {
-            System.arraycopy(inverse.data, r * n, rows[r], 0, n);
+        DMatrixRMaj solution = new DMatrixRMaj(unknowns, 1);
+        solver.solve(right, solution);
+        return Optional.of(components(x, rows, solution.data));
+    }
+
+    /** The columns at one angle: 1, then √2·cos kφ and −√2·sin kφ, each from the two before it. */
+    private static double[] row(double angle, int orders) {
+        double[] row = new double[2 * orders + 1];
+        double cosine = Math.cos(angle);
+        double sine = Math.sin(angle);
+        double c = cosine;
+        double s = sine;
+        row[0] = 1.0;
+        for (int k = 1; k <= orders; k++) {
+            row[2 * k - 1] = ROOT_2 * c;
+            row[2 * k] = -ROOT_2 * s;
+            double next = c * cosine - s * sine;
+            s = s * cosine + c * sine;
+            c = next;
         }
-        return Optional.of(new HarmonicFit(n, orders, rows));
+        return row;
     }
 
-    int samples() {
-        return samples;
-    }
-
-    /** The fundamental alone, with the other orders fitted beside it; NaN where a sample is missing. */
-    Complex fundamental(Signal signal, int from) {
-        return new Complex(dot(rows[1], signal, from), dot(rows[2], signal, from));
-    }
-
-    private double dot(double[] row, Signal signal, int from) {
-        double sum = 0.0;
-        for (int i = 0; i < samples; i++) {
-            sum += row[i] * signal.value(from + i);
-        }
-        return sum;
-    }
-
-    Components components(double[] x, double[] angles) {
-        double[] c = new double[rows.length];
+    private static Components components(double[] x, double[][] rows, double[] c) {
         double squares = 0.0;
+        double rest = 0.0;
         double peak = 0.0;
-        for (int i = 0; i < samples; i++) {
+        for (int i = 0; i < x.length; i++) {
+            double left = x[i];
             for (int r = 0; r < c.length; r++) {
-                c[r] += rows[r][i] * x[i];
+                left -= rows[i][r] * c[r];
             }
             squares += x[i] * x[i];
+            rest += left * left;
             peak = Math.max(peak, Math.abs(x[i]));
         }
         List<Complex> found = new ArrayList<>();
-        for (int k = 1; k <= orders; k++) {
+        for (int k = 1; 2 * k < c.length; k++) {
             found.add(new Complex(c[2 * k - 1], c[2 * k]));
         }
-        double rest = 0.0;
-        for (int i = 0; i < samples; i++) {
-            double left = x[i] - c[0];
-            for (int k = 1; k <= orders; k++) {
-                left -= Math.sqrt(2.0) * (c[2 * k - 1] * Math.cos(k * angles[i]) - c[2 * k] * Math.sin(k * angles[i]));
-            }
-            rest += left * left;
-        }
-        return new Components(c[0], found, Math.sqrt(squares / samples), peak, Math.sqrt(rest / samples));
+        return new Components(c[0], found, Math.sqrt(squares / x.length), peak, Math.sqrt(rest / x.length));
     }
 }

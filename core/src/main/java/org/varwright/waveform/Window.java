@@ -56,7 +56,7 @@ public record Window(int from, int count, double middleSeconds, double stepSecon
         double[] values = java.util.Arrays.copyOf(x, n);
         double[] at = java.util.Arrays.copyOf(angles, n);
         int wanted = n == count ? orders : Math.min(orders, n / 3);
-        return HarmonicFit.at(at, wanted).or(() -> HarmonicFit.at(at, 1)).map(fit -> fit.components(values, at));
+        return HarmonicFit.of(values, at, wanted).or(() -> HarmonicFit.of(values, at, 1));
     }
 
     /** The fundamental of a channel here; empty where too few samples are there. */

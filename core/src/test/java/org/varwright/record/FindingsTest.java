@@ -62,7 +62,7 @@ class FindingsTest {
     }
 
     @Test
-    void currentsOfAFloatingStarThatDontAddUp() {
+    void currentsAtAFloatingNeutralThatDontAddUp() {
         RecordStudy study = RecordStudy.of(
                 stage2(0.4, Synthetic.leads(1.15 * TWO, 0), Synthetic.leads(TWO, 1), Synthetic.leads(TWO, 2))
                         .input(),
