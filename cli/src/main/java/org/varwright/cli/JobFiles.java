@@ -15,6 +15,8 @@ import org.varwright.bank.UnitPosition;
 import org.varwright.bankfile.BankFile;
 import org.varwright.bankfile.JobSheetFile;
 import org.varwright.bankfile.JobSheetReading;
+import org.varwright.comtrade.ReadOptions;
+import org.varwright.comtrade.Recording;
 import org.varwright.discharge.Discharge;
 import org.varwright.energize.BusVolts;
 import org.varwright.energize.Energize;
@@ -29,7 +31,10 @@ import org.varwright.interlock.Interlocking;
 import org.varwright.isolation.Access;
 import org.varwright.isolation.PlanRequest;
 import org.varwright.jobsheet.JobSheet;
+import org.varwright.record.RecordInput;
+import org.varwright.record.RecordStudy;
 import org.varwright.report.InputFile;
+import org.varwright.report.ReadRecord;
 import org.varwright.report.ReportInput;
 import org.varwright.sheet.TableFile;
 import org.varwright.survey.ReadingsFile;
@@ -88,6 +93,12 @@ final class JobFiles {
                                 ? request
                                 : request.from(new PlanRequest.Start.Positions(job.start(), Set.of()))));
             }
+        }
+        if (job.record().isPresent()) {
+            String name = job.record().get();
+            read("disturbance record", name);
+            Recording recording = new RecordOnDisk(folder.resolve(name)).read(ReadOptions.ALL);
+            input = input.with(new ReadRecord(name, RecordStudy.of(RecordInput.of(recording), bank, List.of())));
         }
         Optional<Map<UnitPosition, Double>> fitted = Optional.of(Map.of());
         if (job.readings().isPresent()) {

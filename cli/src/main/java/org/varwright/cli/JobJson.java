@@ -6,6 +6,7 @@ import org.varwright.fit.FitJson;
 import org.varwright.interlock.InterlockJson;
 import org.varwright.isolation.IsolationJson;
 import org.varwright.json.Json;
+import org.varwright.record.RecordStudyJson;
 import org.varwright.report.ReportInput;
 import org.varwright.survey.SurveyJson;
 
@@ -23,6 +24,9 @@ final class JobJson {
                         input.plan()
                                 .map(p -> IsolationJson.of(input.job().access(), p))
                                 .orElse(Json.none()))
+                .put(
+                        "record",
+                        input.record().map(r -> RecordStudyJson.of(r.study())).orElse(Json.none()))
                 .put("discharge", input.discharge().map(DischargeJson::of).orElse(Json.none()))
                 .put("survey", input.survey().map(SurveyJson::of).orElse(Json.none()))
                 .put("fit", input.fit().<Json>map(FitJson::of).orElse(Json.none()))

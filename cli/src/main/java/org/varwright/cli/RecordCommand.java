@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import org.varwright.bankfile.BankFile;
+import org.varwright.basis.BasisText;
 import org.varwright.comtrade.ReadOptions;
 import org.varwright.comtrade.Recording;
 import org.varwright.comtrade.RecordingJson;
@@ -16,6 +18,11 @@ import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
 import org.varwright.quantity.Dimension;
+import org.varwright.record.RecordInput;
+import org.varwright.record.RecordPicture;
+import org.varwright.record.RecordStudy;
+import org.varwright.record.RecordStudyJson;
+import org.varwright.record.RecordStudyText;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -23,13 +30,15 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** {@code record FILE}. */
+/** {@code record FILE [BANK]}. */
 @Command(
         name = "record",
         mixinStandardHelpOptions = true,
         description = {
-            "What is in a disturbance record (IEEE C37.111, IEC 60255-24): channels, times, states.",
-            "What departs from the standard is read all the same where it can be, and said."
+            "What is in a disturbance record (IEEE C37.111, IEC 60255-24): channels, times, states, what changed when.",
+            "With BANK: what was switched, what failed and where, and what the record can't tell.",
+            "What departs from the standard is read all the same where it can be, and said.",
+            "With BANK, exit 1 where something failed, 3 where channels are not clear or no failure explains a sensor."
         })
 final class RecordCommand implements Callable<Integer> {
     @Parameters(
@@ -38,6 +47,22 @@ final class RecordCommand implements Callable<Integer> {
             description = "The record: .cfg or .dat (its partners beside it are found), or .cff.")
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private Path file;
+
+    @Parameters(
+            paramLabel = "BANK",
+            index = "1",
+            arity = "0..1",
+            description = "The bank file (.bank.yaml) of the bank that it was taken at.")
+    private @Nullable Path bank;
+
+    @Option(
+            names = "--channel-map",
+            paramLabel = "NAME=PLACE",
+            description = {
+                "What a channel measures, where that is not clear: \"IA=stage 1/A\", \"VA=bus A\", \"VN=stage 1 neutral-voltage\",",
+                "\"I4=none\"; with its ratio where the record doesn't give it: \"IA=stage 1/A@100:5\". Repeat it for every channel."
+            })
+    private List<String> channelMap = new ArrayList<>();
 
     @Option(
             names = "--channel",
@@ -78,15 +103,41 @@ final class RecordCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Recording recording = new RecordOnDisk(file).read(options());
-        picture.write(width -> RecordingChart.of(recording).svg(width));
-        String text = RecordingText.of(recording) + (output.explain() ? RecordingText.explain(recording) : "");
+        RecordStudy study = study(recording);
+        picture.write(width -> RecordPicture.svg(study, width)
+                .orElseGet(() -> RecordingChart.of(recording).svg(width)));
+        String text = RecordingText.of(recording)
+                + "\n" + RecordStudyText.of(study)
+                + (output.explain() ? RecordingText.explain(recording) + BasisText.of(study.bases()) : "");
         Json.Builder json = RecordingJson.of(recording);
         if (samples) {
             json.put("data", RecordingJson.samples(recording));
         }
-        return output.print(
-                spec.commandLine().getOut(),
-                new Answer(text, json.put("findings", Json.of(List.of())).build(), ExitCode.DONE));
+        RecordStudyJson.put(json, study);
+        return output.print(spec.commandLine().getOut(), new Answer(text, json.build(), code(study)));
+    }
+
+    private RecordStudy study(Recording recording) {
+        RecordInput input = RecordInput.of(recording);
+        if (bank == null) {
+            if (!channelMap.isEmpty()) {
+                throw new VarwrightException(Message.CHANNEL_MAP_NO_BANK, new Place("", 0, 0, "--channel-map"));
+            }
+            return RecordStudy.of(input);
+        }
+        return RecordStudy.of(
+                input, BankFile.read(bank.toString(), InputFile.read(bank)).requireBank(), channelMap);
+    }
+
+    private static ExitCode code(RecordStudy study) {
+        if (study.bank().isEmpty()) {
+            return ExitCode.DONE;
+        }
+        return switch (study.answer()) {
+            case NOTHING_FAILED -> ExitCode.DONE;
+            case FAILED -> ExitCode.NO;
+            case UNDECIDED -> ExitCode.UNDECIDED;
+        };
     }
 
     private ReadOptions options() {

@@ -426,6 +426,7 @@ public enum Message {
     CHANNEL_MAP_TWICE("channel \"{0}\" is given twice; keep one place"),
     CHANNEL_MAP_SIDE(
             "\"{0}\": \"{1}\" is no side; write @primary, @secondary (of a sensor whose ratio the bank file gives) or a ratio such as @7200:120"),
+    CHANNEL_MAP_NO_BANK("places are those of a bank; name its bank file behind the record"),
     RECORD_WINDOW(
             "waveforms from {0} s to {1} s in {2} points can't be given; the end lies behind the begin, points are 4 to {3}"),
 

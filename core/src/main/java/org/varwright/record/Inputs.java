@@ -14,6 +14,8 @@ import org.varwright.waveform.TimeBase;
 
 /** Turns a recording into what is measured: channels in volts and amperes over one time base. */
 final class Inputs {
+    private static final int LONGEST = 64;
+
     private Inputs() {}
 
     static RecordInput of(Recording recording) {
@@ -41,13 +43,25 @@ final class Inputs {
         Signal signal = Signal.of(base, analog.skewSeconds(), analog.values().toArray());
         return new Channel(
                 analog.number(),
-                analog.title(),
-                analog.phase(),
-                analog.component(),
-                analog.unit(),
+                shown(analog.title()),
+                shown(analog.phase()),
+                shown(analog.component()),
+                shown(analog.unit()),
                 quantity,
                 side(analog.ratio()),
                 signal.times(factor));
+    }
+
+    /** Text of a record as it may stand in a sentence: no control characters, not without end. */
+    private static String shown(String text) {
+        StringBuilder shown = new StringBuilder();
+        for (char c : text.strip().toCharArray()) {
+            if (shown.length() == LONGEST) {
+                return shown.append('…').toString();
+            }
+            shown.append(Character.isISOControl(c) ? '?' : c);
+        }
+        return shown.toString();
     }
 
     private static Channel.Quantity quantity(Measure measure) {
@@ -81,6 +95,6 @@ final class Inputs {
                 changes.add(base.seconds(i));
             }
         }
-        return new StatusTrack(status.number(), status.title(), atBegin, changes);
+        return new StatusTrack(status.number(), shown(status.title()), atBegin, changes);
     }
 }

@@ -38,10 +38,10 @@ public record RecordStudy(
 
     /** How far the answer goes. */
     public enum Answer {
-        /** Channels are clear and nothing failed. */
-        QUIET,
-        /** Something failed, or is to be looked into. */
-        FOUND,
+        /** Nothing failed as far as the record shows. */
+        NOTHING_FAILED,
+        /** Something failed. */
+        FAILED,
         /** Channels are not clear, or no failure explains what was read. */
         UNDECIDED
     }
@@ -179,11 +179,17 @@ public record RecordStudy(
 
     public Answer answer() {
         boolean unclear = matching.filter(m -> !m.open().isEmpty()).isPresent()
-                || located.stream().anyMatch(l -> !l.locate().isExplained());
+                || located.stream()
+                        .anyMatch(l -> !l.locate().isExplained()
+                                || l.locate().candidates().isEmpty());
         if (unclear) {
             return Answer.UNDECIDED;
         }
-        return findings.stream().anyMatch(f -> f.weight() != Finding.Weight.NOTE) ? Answer.FOUND : Answer.QUIET;
+        boolean failed = findings.stream().anyMatch(f -> f.weight() == Finding.Weight.FAILED)
+                || located.stream()
+                        .anyMatch(
+                                l -> !l.locate().candidates().getFirst().parts().isEmpty());
+        return failed ? Answer.FAILED : Answer.NOTHING_FAILED;
     }
 
     /** Every basis. */

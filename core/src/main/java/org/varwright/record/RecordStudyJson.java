@@ -8,6 +8,13 @@ import org.varwright.unbalance.LocateJson;
 public final class RecordStudyJson {
     private RecordStudyJson() {}
 
+    /** The study alone. */
+    public static Json of(RecordStudy study) {
+        Json.Builder json = Json.object();
+        put(json, study);
+        return json.build();
+    }
+
     /** Adds {@code frequencyHertz}, {@code findings}, {@code notAnswered} and, with a bank, {@code matching} and {@code located}. */
     public static void put(Json.Builder json, RecordStudy study) {
         json.put(

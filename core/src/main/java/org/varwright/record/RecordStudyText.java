@@ -16,7 +16,8 @@ public final class RecordStudyText {
 
     public static String of(RecordStudy study) {
         Page page = new Page();
-        study.matching().ifPresent(m -> channels(page, m));
+        study.matching().ifPresent(m -> questions(page, m));
+        failed(page, study.located());
         page.heading(study.bank().isPresent() ? "What happened" : "What the record shows");
         if (study.findings().isEmpty()) {
             page.text("Nothing that can be told.");
@@ -24,7 +25,7 @@ public final class RecordStudyText {
         for (Finding finding : study.findings()) {
             page.item("  " + mark(finding.weight()) + "  ", finding.words());
         }
-        study.located().forEach(l -> located(page, l));
+        study.matching().ifPresent(m -> channels(page, m));
         if (!study.unanswered().isEmpty()) {
             page.heading("Not answered");
             for (Unanswered u : study.unanswered()) {
@@ -72,12 +73,16 @@ public final class RecordStudyText {
         if (!rows.isEmpty()) {
             page.table(List.of("channel", "measures", "how that is known"), rows);
         }
-        if (!matching.open().isEmpty()) {
-            page.heading("Say which channel measures what");
-            for (ChannelMatching.Question q : matching.open()) {
-                page.item("  ?   ", capital(q.what()) + ".");
-                page.item("      ", "e.g. " + example(q));
-            }
+    }
+
+    private static void questions(Page page, ChannelMatching matching) {
+        if (matching.open().isEmpty()) {
+            return;
+        }
+        page.heading("Say which channel measures what");
+        for (ChannelMatching.Question q : matching.open()) {
+            page.item("  ?   ", capital(q.what()) + ".");
+            page.item("      ", example(q));
         }
     }
 
@@ -104,32 +109,42 @@ public final class RecordStudyText {
         };
     }
 
-    private static void located(Page page, Located located) {
-        Locate locate = located.locate();
-        Dimension dimension = locate.senses().unit().equals("V") ? Dimension.VOLTAGE : Dimension.CURRENT;
+    private static void failed(Page page, List<Located> located) {
+        if (located.isEmpty()) {
+            return;
+        }
         page.heading("What failed?");
-        page.text(located.sensor() + " from " + Say.at(located.fromSeconds()) + " to " + Say.at(located.toSeconds())
-                + ":");
-        if (!locate.isExplained()) {
-            page.text(
-                    "UNDECIDED. No single failure and no pair of failures gives what the record shows. Look at the sensor, its"
-                            + " ratio and wiring, and at the voltages; more than two places may have failed.");
-        } else {
-            List<List<String>> rows = new ArrayList<>();
-            for (Candidate c : locate.candidates()) {
-                rows.add(List.of(
-                        likely(c.probability()),
-                        dimension.format(c.sensor().magnitude(), 3),
-                        Say.degrees(c.sensor().degrees()),
-                        c.words()));
-            }
-            page.table(List.of("likely", "would show", "at", "what"), rows, 0, 1, 2);
+        Set<String> next = new LinkedHashSet<>();
+        for (Located l : located) {
+            page.text(l.sensor() + " from " + Say.at(l.fromSeconds()) + " to " + Say.at(l.toSeconds()) + ":");
+            candidates(page, l.locate());
+            next.addAll(l.locate().nextMeasurements());
         }
         page.blank().text("Measure next:");
         int n = 1;
-        for (String measurement : locate.nextMeasurements()) {
+        for (String measurement : next) {
             page.item("  " + n++ + ". ", measurement);
         }
+    }
+
+    private static void candidates(Page page, Locate locate) {
+        if (!locate.isExplained()) {
+            page.item(
+                    "  ",
+                    "UNDECIDED. No single failure and no pair of failures gives what the record shows. Look at the sensor, its ratio"
+                            + " and wiring, and at the voltages; more than two places may have failed.");
+            return;
+        }
+        Dimension dimension = locate.senses().unit().equals("V") ? Dimension.VOLTAGE : Dimension.CURRENT;
+        List<List<String>> rows = new ArrayList<>();
+        for (Candidate c : locate.candidates()) {
+            rows.add(List.of(
+                    likely(c.probability()),
+                    dimension.format(c.sensor().magnitude(), 3),
+                    Say.degrees(c.sensor().degrees()),
+                    c.words()));
+        }
+        page.table(List.of("likely", "would show", "at", "what"), rows, 0, 1, 2);
     }
 
     /** Never "100 %": what was not thought of is not among the candidates. */

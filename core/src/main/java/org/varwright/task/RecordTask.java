@@ -1,8 +1,9 @@
 package org.varwright.task;
 
 import java.nio.charset.StandardCharsets;
-import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import org.varwright.bankfile.BankFile;
 import org.varwright.comtrade.Bytes;
 import org.varwright.comtrade.CodePages;
 import org.varwright.comtrade.ReadOptions;
@@ -15,15 +16,24 @@ import org.varwright.json.Json;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
+import org.varwright.record.RecordInput;
+import org.varwright.record.RecordStudy;
+import org.varwright.record.RecordStudyJson;
+import org.varwright.record.RecordView;
 
 /** Disturbance records, handed over as text or base64. */
 final class RecordTask {
+    /** Points of a waveform where none are asked for: about those of a screen. */
+    private static final int USUAL_POINTS = 2000;
+
     private RecordTask() {}
 
     /**
      * {@code {"cfg": TEXT, "dat": BASE64}}, or {@code {"cff": BASE64}}, to {@link RecordingJson}. May have {@code hdr} and {@code inf} (texts); {@code
      * cfgBytes} (base64) instead of {@code cfg}, where its code page is not UTF-8; {@code channels}, {@code from}, {@code to}, {@code codePage}; with {@code
-     * samples} true also {@code data}, the samples.
+     * samples} true also {@code data}, the samples. With {@code bank} (text of the bank file) and {@code channelMap} what happened at that bank. With {@code
+     * waveforms} ({@code channels}, {@code from}, {@code to}, {@code points}, each of which may be missing) waveforms for a screen, with {@code at} [s] the
+     * phasors there.
      */
     static Json read(Request request) {
         Recording recording = recording(request);
@@ -31,7 +41,31 @@ final class RecordTask {
         if (request.flag("samples")) {
             json.put("data", RecordingJson.samples(recording));
         }
-        return json.put("findings", Json.of(List.of())).build();
+        RecordInput input = RecordInput.of(recording);
+        RecordStudy study = request.optionalText("bank").isPresent()
+                ? RecordStudy.of(
+                        input,
+                        BankFile.read("bank", request.text("bank").getBytes(StandardCharsets.UTF_8))
+                                .requireBank(),
+                        request.optionalTexts("channelMap"))
+                : RecordStudy.of(input);
+        RecordStudyJson.put(json, study);
+        if (request.has("waveforms")) {
+            Request wanted = new Request(request.object("waveforms"));
+            json.put(
+                    "waveforms",
+                    RecordView.waveforms(
+                            study,
+                            wanted.optionalTexts("channels"),
+                            wanted.optionalNumber("from").orElse(input.base().first()),
+                            wanted.optionalNumber("to").orElse(input.base().last()),
+                            (int) wanted.optionalNumber("points").orElse(USUAL_POINTS)));
+        }
+        OptionalDouble at = request.optionalNumber("at");
+        if (at.isPresent()) {
+            json.put("at", RecordView.at(study, at.getAsDouble()));
+        }
+        return json.build();
     }
 
     private static Recording recording(Request request) {

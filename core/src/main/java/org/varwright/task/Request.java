@@ -20,6 +20,10 @@ final class Request {
         members = object;
     }
 
+    boolean has(String name) {
+        return !(members.get(name) instanceof Json.Null);
+    }
+
     String text(String name) {
         return optionalText(name).orElseThrow(() -> wrong(name, "a text"));
     }

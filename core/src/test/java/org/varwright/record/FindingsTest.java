@@ -144,7 +144,7 @@ class FindingsTest {
         assertTrue(of(study, "admittance").isEmpty() && of(study, "fault").isEmpty(), () -> RecordStudyText.of(study));
         assertEquals(2, of(study, "voltage-elsewhere").size(), () -> RecordStudyText.of(study));
         assertTrue(of(study, "voltage-elsewhere").getFirst().words().contains("falls to 60 %"));
-        assertEquals(RecordStudy.Answer.QUIET, study.answer());
+        assertEquals(RecordStudy.Answer.NOTHING_FAILED, study.answer());
     }
 
     @Test

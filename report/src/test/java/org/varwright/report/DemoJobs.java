@@ -14,6 +14,10 @@ import org.varwright.bank.Bank;
 import org.varwright.bank.UnitPosition;
 import org.varwright.bankfile.BankFile;
 import org.varwright.bankfile.JobSheetFile;
+import org.varwright.comtrade.Bytes;
+import org.varwright.comtrade.ReadOptions;
+import org.varwright.comtrade.RecordReader;
+import org.varwright.comtrade.Source;
 import org.varwright.discharge.Discharge;
 import org.varwright.energize.BusVolts;
 import org.varwright.energize.Energize;
@@ -28,6 +32,8 @@ import org.varwright.interlock.Verifier;
 import org.varwright.isolation.Access;
 import org.varwright.isolation.PlanRequest;
 import org.varwright.jobsheet.JobSheet;
+import org.varwright.record.RecordInput;
+import org.varwright.record.RecordStudy;
 import org.varwright.survey.ReadingsFile;
 import org.varwright.survey.SparesFile;
 import org.varwright.survey.Survey;
@@ -72,6 +78,18 @@ final class DemoJobs {
                 .with(Access.plan(bank, PlanRequest.to(job.access())))
                 .with(survey)
                 .with(fit);
+        if (job.record().isPresent()) {
+            String record = job.record().get();
+            Bytes bytes = Bytes.of(read("disturbance record", record, files));
+            input = input.with(new ReadRecord(
+                            record,
+                            RecordStudy.of(
+                                    RecordInput.of(
+                                            RecordReader.readCombined(Source.of(record, bytes), ReadOptions.ALL)),
+                                    bank,
+                                    List.of())))
+                    .withFiles(files);
+        }
         Optional<Map<UnitPosition, Double>> fitted = AsFitted.of(fitInput, fit);
         return fitted.isEmpty()
                 ? input

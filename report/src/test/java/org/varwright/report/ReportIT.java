@@ -50,6 +50,14 @@ class ReportIT {
     }
 
     @Test
+    void aRecordOfTheEventHasItsSection() throws IOException {
+        String text = text(DemoJobs.run("corbel-reach-3"), PaperSize.LETTER);
+        assertTrue(text.contains("Disturbance record"), text);
+        assertTrue(text.contains("a unit out (fuse operated) in stage 3/B"), text);
+        assertTrue(text.contains("Not answered by the record"), text);
+    }
+
+    @Test
     void theSameInputIsTheSameBytes() {
         assertArrayEquals(
                 Report.write(Banks.input(Standard.IEC), PaperSize.A4),
