@@ -2,10 +2,12 @@
 
 import type { Energize } from './energize.js';
 import type { Fit, FitRequest, SpareList } from './fit.js';
+import type { DisturbanceRecord, RecordRequest } from './record.js';
 import type { Survey, SurveyRequest } from './survey.js';
 
 export type * from './energize.js';
 export type * from './fit.js';
+export type * from './record.js';
 export type * from './survey.js';
 
 export type Json = null | boolean | number | string | readonly Json[] | { readonly [name: string]: Json };
@@ -168,6 +170,7 @@ export interface JobState {
   readonly asLeft: readonly Counted<{ readonly selector: string; readonly position: string }>[];
   readonly notes: readonly Counted<{ readonly text: string }>[];
   readonly attachments: readonly Counted<{ readonly name: string; readonly mediaType: string; readonly sha256: string; readonly bytes: number }>[];
+  readonly records: readonly Counted<{ readonly name: string; readonly sha256: string; readonly findings: readonly string[] }>[];
   readonly signatures: readonly Counted<{ readonly role: string; readonly logHash: string }>[];
   readonly conflicts: readonly { readonly about: string; readonly events: readonly string[] }[];
   readonly notCounted: readonly { readonly id: string; readonly type: string; readonly by: string; readonly reasons: readonly string[] }[];
@@ -594,6 +597,7 @@ export interface Requests {
     readonly readings?: string;
     readonly meterLimit?: number;
   };
+  record: RecordRequest;
   job: { readonly log: string };
   'job-draw': { readonly log: string; readonly page?: Page };
   /** Of a job as confirmed steps leave it, or of a bank as its file says that it starts. */
@@ -630,6 +634,7 @@ export interface Results {
   spares: SpareList;
   fit: Fit;
   energize: Energize;
+  record: DisturbanceRecord;
   job: JobState;
   'job-draw': { readonly state: string; readonly svg: string };
   why: Connections;
