@@ -104,7 +104,7 @@ final class AsciiRows implements Rows {
             }
             return false;
         }
-        if (!numbered && Double.isNaN(stamp) || rowFields < Math.min(3, fields)) {
+        if ((!numbered && Double.isNaN(stamp)) || rowFields < Math.min(3, fields)) {
             if (judging) {
                 remarks.add(Message.RECORD_NOT_A_ROW, source.at(rows.line(), 1), excerpt(rows.start(), rows.end()));
             }
@@ -191,7 +191,7 @@ final class AsciiRows implements Rows {
             value = value * 10L + (buffer[at] - '0');
             at++;
         }
-        if (at == start || at - start > WHOLE_DIGITS || at < end && buffer[at] != ',') {
+        if (at == start || at - start > WHOLE_DIGITS || (at < end && buffer[at] != ',')) {
             return -1;
         }
         wholeValue = negative ? -(double) value : value;
