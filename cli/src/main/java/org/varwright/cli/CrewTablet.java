@@ -59,11 +59,11 @@ final class CrewTablet {
 
     /** Writes what has happened. */
     void write(Fact fact) {
-        switch (job.propose(device, by, nowMillis, fact)) {
-            case Proposal.Accepted accepted -> job = Job.of(job.log().with(accepted.event()), PLANNER);
+        job = switch (job.propose(device, by, nowMillis, fact)) {
+            case Proposal.Accepted accepted -> Job.of(job.log().with(accepted.event()), PLANNER);
             case Proposal.Refused refused ->
                 throw new IllegalStateException("the demo's own job is refused: " + refused.why());
-        }
+        };
     }
 
     /** Does the next step with everything that it asks for, each wait whole. */

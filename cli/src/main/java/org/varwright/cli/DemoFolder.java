@@ -111,7 +111,6 @@ final class DemoFolder {
                     Files.delete(each);
                 } catch (DirectoryNotEmptyException e) {
                     // Something lies in it that the demo did not make: it stays.
-                    continue;
                 }
             }
         }

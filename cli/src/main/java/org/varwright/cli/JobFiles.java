@@ -149,10 +149,10 @@ final class JobFiles {
     static boolean isJobLog(Path file) {
         String name = file.toString();
         return name.endsWith(".jsonl")
-                || !name.endsWith(".yaml")
+                || (!name.endsWith(".yaml")
                         && new String(org.varwright.cli.InputFile.read(file), StandardCharsets.UTF_8)
                                 .stripLeading()
-                                .startsWith("{\"id\":");
+                                .startsWith("{\"id\":"));
     }
 
     /** Whether a file is a job sheet: its name says so, or its first key does. */

@@ -54,8 +54,9 @@ final class RunningCommand implements AutoCloseable {
     }
 
     @Override
-    public void close() throws Exception {
-        stop();
+    public void close() throws IOException {
+        thread.shutdownNow();
+        thread.close();
         lines.close();
     }
 }

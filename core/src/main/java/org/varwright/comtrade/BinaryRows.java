@@ -109,7 +109,7 @@ final class BinaryRows implements Rows {
         switch (format) {
             case BINARY -> {
                 for (int i = 0; i < numbers.length; i++) {
-                    int value = (short) (buffer[from + 2 * i] & 0xFF | buffer[from + 2 * i + 1] << 8);
+                    int value = (short) ((buffer[from + 2 * i] & 0xFF) | (buffer[from + 2 * i + 1] << 8));
                     numbers[i] = value == INT16_MISSING ? Double.NaN : value;
                 }
                 from += 2 * numbers.length;
@@ -132,15 +132,15 @@ final class BinaryRows implements Rows {
             case ASCII -> throw new IllegalStateException("text among binary samples");
         }
         for (int i = 0; i < words; i++) {
-            long word = buffer[from + 2 * i] & 0xFFL | (buffer[from + 2 * i + 1] & 0xFFL) << 8;
-            states[i / WORDS_IN_LONG] |= word << WORD_BITS * (i % WORDS_IN_LONG);
+            long word = (buffer[from + 2 * i] & 0xFFL) | ((buffer[from + 2 * i + 1] & 0xFFL) << 8);
+            states[i / WORDS_IN_LONG] |= word << (WORD_BITS * (i % WORDS_IN_LONG));
         }
     }
 
     private int int32(int from) {
-        return buffer[from] & 0xFF
-                | (buffer[from + 1] & 0xFF) << 8
-                | (buffer[from + 2] & 0xFF) << 16
-                | buffer[from + 3] << 24;
+        return (buffer[from] & 0xFF)
+                | ((buffer[from + 1] & 0xFF) << 8)
+                | ((buffer[from + 2] & 0xFF) << 16)
+                | (buffer[from + 3] << 24);
     }
 }

@@ -124,7 +124,7 @@ final class ChannelLines {
      */
     Status status(ConfigurationLine line, int number) {
         int fields = line.size();
-        if (fields >= ANALOG_1991 && !Double.isNaN(line.numberAt(fields - 5)) || fields < 2) {
+        if ((fields >= ANALOG_1991 && !Double.isNaN(line.numberAt(fields - 5))) || fields < 2) {
             throw new VarwrightException(
                     Message.RECORD_CHANNEL_LINE,
                     source.at(line.number(), 1),

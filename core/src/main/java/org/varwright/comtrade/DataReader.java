@@ -68,7 +68,7 @@ final class DataReader {
         for (int i = 0; i < held; i++) {
             int c = head[i] & 0xFF;
             comma |= c == ',';
-            control += c < 0x09 || c > 0x0D && c < 0x20 && c != 0x1A || c >= 0x7F ? 1 : 0;
+            control += (c < 0x09 || (c > 0x0D && c < 0x20 && c != 0x1A) || c >= 0x7F) ? 1 : 0;
         }
         return comma && control == 0;
     }
@@ -149,7 +149,10 @@ final class DataReader {
         long before = -1L;
         for (int i = 0; i < rows; i++) {
             byte[] head = source.bytes().part((long) i * length, 4).all();
-            long number = head[0] & 0xFFL | (head[1] & 0xFFL) << 8 | (head[2] & 0xFFL) << 16 | (head[3] & 0xFFL) << 24;
+            long number = (head[0] & 0xFFL)
+                    | ((head[1] & 0xFFL) << 8)
+                    | ((head[2] & 0xFFL) << 16)
+                    | ((head[3] & 0xFFL) << 24);
             if (i > 0 && number != before + 1) {
                 return false;
             }

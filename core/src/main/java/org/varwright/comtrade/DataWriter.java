@@ -118,7 +118,7 @@ final class DataWriter {
             double value = values.at(i);
             if (!Double.isNaN(value)) {
                 long raw = raw(scale, value);
-                if (Math.abs(raw) > largest || scale.value(raw) != value) {
+                if (Math.abs(raw) > largest || scale.value((double) raw) != value) {
                     return false;
                 }
             }

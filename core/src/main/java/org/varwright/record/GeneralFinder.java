@@ -170,7 +170,7 @@ final class GeneralFinder {
                 continue;
             }
             for (Conduction.Run run : Conduction.of(channel.signal(), cycles, 1e-9)) {
-                if (run.fromBegin() && run.toEnd() || run.seconds() < 0.5 / cycles.hertz()) {
+                if ((run.fromBegin() && run.toEnd()) || run.seconds() < 0.5 / cycles.hertz()) {
                     continue;
                 }
                 double peak = channel.signal().largest(run.from(), run.to());

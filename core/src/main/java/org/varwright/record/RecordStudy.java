@@ -126,7 +126,8 @@ public record RecordStudy(
     /** What the bank itself did is no switching elsewhere. */
     private static void explained(List<Finding> findings, double hertz) {
         List<Finding> own = findings.stream()
-                .filter(f -> OWN.contains(f.kind()) || f.kind().equals("sensor") && f.weight() == Finding.Weight.FAILED)
+                .filter(f ->
+                        OWN.contains(f.kind()) || (f.kind().equals("sensor") && f.weight() == Finding.Weight.FAILED))
                 .toList();
         findings.removeIf(f -> f.kind().endsWith("-elsewhere")
                 && own.stream().anyMatch(o -> Math.abs(o.seconds() - f.seconds()) < OWN_CYCLES / hertz));

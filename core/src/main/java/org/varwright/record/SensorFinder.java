@@ -123,7 +123,7 @@ final class SensorFinder {
         settings();
         for (int i = 0; i < distinct.size(); i++) {
             Steady state = distinct.get(i);
-            if (healthy.filter(h -> h == state).isEmpty() && state.magnitude(place.signal()) >= floor()) {
+            if (healthy.filter(h -> h.equals(state)).isEmpty() && state.magnitude(place.signal()) >= floor()) {
                 shown(state, i > 0 ? Optional.of(distinct.get(i - 1)) : Optional.empty());
                 locate(state, healthy);
             }

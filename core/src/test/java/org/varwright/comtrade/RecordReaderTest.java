@@ -238,7 +238,7 @@ class RecordReaderTest {
                 () -> RecordReader.read(
                         RecordFiles.of(source("a.cfg", bytes(CFG)), source("a.dat", bytes(DAT))),
                         ReadOptions.ALL.channels(List.of("IB"))));
-        assertTrue(channel.getMessage().contains("1 \"IA\", 2 \"VA\""), channel.getMessage());
+        assertTrue(String.valueOf(channel.getMessage()).contains("1 \"IA\", 2 \"VA\""), channel.getMessage());
     }
 
     @Test

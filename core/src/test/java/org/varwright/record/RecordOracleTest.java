@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.varwright.bank.Bank;
 import org.varwright.unbalance.Candidate;
@@ -114,7 +115,7 @@ class RecordOracleTest {
                 .stage(1, false, new double[][] {{closes}, {closes}, {closes}}, List.of());
         RecordStudy study = RecordStudy.of(
                 SpiceStage.record(circuit.run(23040.0, 0.3), 60.0, List.of("VA s", "VB s", "VC s")), bank, List.of());
-        Signal fine = circuit.run(184320.0, 0.12).get("IA stage 2");
+        Signal fine = Objects.requireNonNull(circuit.run(184320.0, 0.12).get("IA stage 2"));
         Finding inrush = only(study, "inrush");
         double c = 200e3 / (2.0 * Math.PI * 60.0 * 7200.0 * 7200.0);
         double farads = c * 2.0 * c / (3.0 * c);

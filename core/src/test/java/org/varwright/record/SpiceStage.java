@@ -44,15 +44,16 @@ final class SpiceStage {
         double omega = 2.0 * Math.PI * hertz;
         for (int p = 0; p < 3; p++) {
             double ahead = Math.toRadians(-120.0 * p) - omega * RAMP;
-            line(
+            line(String.format(
+                    Locale.ROOT,
                     "B%1$s e%1$s 0 V=%2$s*sin(%3$s*time+%4$s)*(time<%5$s?(sin(%6$s*time))^2:1)",
                     PHASES[p],
                     n(v * Math.sqrt(2.0 / 3.0)),
                     n(omega),
                     n(ahead),
                     n(0.7 * RAMP),
-                    n(Math.PI / 2.0 / (0.7 * RAMP)));
-            line("Rs%1$s e%1$s f%1$s %2$s", PHASES[p], n(r));
+                    n(Math.PI / 2.0 / (0.7 * RAMP))));
+            line(String.format(Locale.ROOT, "Rs%1$s e%1$s f%1$s %2$s", PHASES[p], n(r)));
             inductor("f" + PHASES[p], "bus" + PHASES[p], l, 2e4);
             vectors.put("V" + "ABC".charAt(p), "v(bus" + PHASES[p] + ")");
         }
@@ -63,19 +64,19 @@ final class SpiceStage {
         return String.format(Locale.ROOT, "%.12e", value);
     }
 
-    private void line(String format, Object... arguments) {
-        text.append(String.format(Locale.ROOT, format, arguments)).append('\n');
+    private void line(String words) {
+        text.append(words).append('\n');
     }
 
     private void inductor(String from, String to, double henries, double damping) {
         parts++;
-        line("L%d %s %s %s", parts, from, to, n(henries));
-        line("Rp%d %s %s %s", parts, from, to, n(damping));
+        line(String.format(Locale.ROOT, "L%d %s %s %s", parts, from, to, n(henries)));
+        line(String.format(Locale.ROOT, "Rp%d %s %s %s", parts, from, to, n(damping)));
     }
 
     /** A conductance that is moved within 20 µs at each time; times count from the end of the ramp. */
     private void contact(String name, String from, String to, boolean closed, double... changes) {
-        line("B%1$s %2$s %3$s I=v(%2$s,%3$s)*exp(v(g%1$s))", name, from, to);
+        line(String.format(Locale.ROOT, "B%1$s %2$s %3$s I=v(%2$s,%3$s)*exp(v(g%1$s))", name, from, to));
         boolean now = closed;
         StringBuilder times = new StringBuilder("0 " + (now ? CLOSED : OPEN));
         for (double change : changes) {
@@ -84,7 +85,7 @@ final class SpiceStage {
             times.append(' ').append(n(at + 20e-6)).append(' ').append(now ? OPEN : CLOSED);
             now = !now;
         }
-        line("Vg%1$s g%1$s 0 PWL(%2$s)", name, times);
+        line(String.format(Locale.ROOT, "Vg%1$s g%1$s 0 PWL(%2$s)", name, times));
     }
 
     /** When and how a unit fails. */
@@ -119,10 +120,10 @@ final class SpiceStage {
                         .orElse(0.0)
                 + 1e-3;
         for (int p = 0; p < 3; p++) {
-            line("Vm%1$s%2$s bus%2$s q%1$s%2$s 0", tag, PHASES[p]);
+            line(String.format(Locale.ROOT, "Vm%1$s%2$s bus%2$s q%1$s%2$s 0", tag, PHASES[p]));
             contact("k" + tag + PHASES[p], "q" + tag + PHASES[p], "t" + tag + PHASES[p], closed, changes[p]);
             inductor("t" + tag + PHASES[p], "r" + tag + PHASES[p], henries, 2e2);
-            line("Rr%1$s%2$s r%1$s%2$s s%1$s%2$s %3$s", tag, PHASES[p], n(ohms));
+            line(String.format(Locale.ROOT, "Rr%1$s%2$s r%1$s%2$s s%1$s%2$s %3$s", tag, PHASES[p], n(ohms)));
             vectors.put("I" + "ABC".charAt(p) + " " + stage.name(), "i(vm" + tag + PHASES[p] + ")");
             vectors.put("V" + "ABC".charAt(p) + " " + stage.name(), "v(t" + tag + PHASES[p] + ")");
         }
@@ -132,11 +133,11 @@ final class SpiceStage {
             leg(stage, tag, leg, neutral, troubles);
         }
         if (!stage.connection().isGrounded()) {
-            line("Rn%1$s n%1$s 0 1e6", tag);
+            line(String.format(Locale.ROOT, "Rn%1$s n%1$s 0 1e6", tag));
             vectors.put("VN " + stage.name(), "v(n" + tag + ")");
         }
         if (twice) {
-            line("Vn%1$s n%1$s n%1$sx 0", tag);
+            line(String.format(Locale.ROOT, "Vn%1$s n%1$s n%1$sx 0", tag));
             vectors.put("IN " + stage.name(), "i(vn" + tag + ")");
         }
         return this;
@@ -156,9 +157,9 @@ final class SpiceStage {
                 good -= trouble(stage, trouble, leg, g, name, above, below, unit);
             }
             if (good > 0.0) {
-                line("C%s %s %s %s", name, above, below, n(good * unit));
+                line(String.format(Locale.ROOT, "C%s %s %s %s", name, above, below, n(good * unit)));
             }
-            line("Rd%s %s %s %s", name, above, below, n(resistance / Math.max(1.0, good)));
+            line(String.format(Locale.ROOT, "Rd%s %s %s %s", name, above, below, n(resistance / Math.max(1.0, good))));
             above = below;
         }
     }
@@ -169,25 +170,26 @@ final class SpiceStage {
             case Trouble.UnitOut t
             when t.leg().equals(leg) && t.group() == group -> {
                 contact("f" + name, above, "x" + name, true, t.seconds());
-                line("Cx%1$s x%1$s %2$s %3$s", name, below, n(unit));
-                line("Rx%1$s x%1$s %2$s 4.2e6", name, below);
+                line(String.format(Locale.ROOT, "Cx%1$s x%1$s %2$s %3$s", name, below, n(unit)));
+                line(String.format(Locale.ROOT, "Rx%1$s x%1$s %2$s 4.2e6", name, below));
                 yield 1;
             }
             case Trouble.SectionsShorted t
             when t.leg().equals(leg) && t.group() == group -> {
                 double s = stage.unit().construction().orElseThrow().sections();
-                line("Cx%1$s %2$s x%1$s %3$s", name, above, n(unit * s / (s - t.sections())));
-                line("Cy%1$s x%1$s y%1$s %2$s", name, n(unit * s / t.sections()));
-                line("Ry%1$s x%1$s y%1$s 4.2e6", name);
-                line("Rz%1$s y%1$s %2$s 1e-2", name, below);
+                line(String.format(
+                        Locale.ROOT, "Cx%1$s %2$s x%1$s %3$s", name, above, n(unit * s / (s - t.sections()))));
+                line(String.format(Locale.ROOT, "Cy%1$s x%1$s y%1$s %2$s", name, n(unit * s / t.sections())));
+                line(String.format(Locale.ROOT, "Ry%1$s x%1$s y%1$s 4.2e6", name));
+                line(String.format(Locale.ROOT, "Rz%1$s y%1$s %2$s 1e-2", name, below));
                 contact("f" + name, "x" + name, "y" + name, false, t.seconds());
                 yield 1;
             }
             case Trouble.ShortedThenOut t
             when t.leg().equals(leg) && t.group() == group -> {
                 contact("f" + name, above, "x" + name, true, t.outSeconds());
-                line("Cx%1$s x%1$s %2$s %3$s", name, below, n(unit));
-                line("Rx%1$s x%1$s y%1$s 2e-2", name);
+                line(String.format(Locale.ROOT, "Cx%1$s x%1$s %2$s %3$s", name, below, n(unit)));
+                line(String.format(Locale.ROOT, "Rx%1$s x%1$s y%1$s 2e-2", name));
                 contact("h" + name, "y" + name, below, false, t.seconds());
                 yield 1;
             }

@@ -202,7 +202,7 @@ class TriageTest {
         List<String> lines = new ArrayList<>();
         boolean inside = false;
         for (String line : text.lines().toList()) {
-            inside = line.startsWith("isolation:") || inside && (line.startsWith(" ") || line.startsWith("#"));
+            inside = line.startsWith("isolation:") || (inside && (line.startsWith(" ") || line.startsWith("#")));
             if (!inside && !line.contains("switch: 52-K")) {
                 lines.add(line);
             }
@@ -221,7 +221,7 @@ class TriageTest {
     @Test
     void unknownWordsAreNamedWithWhatThereIs() throws IOException {
         VarwrightException word = assertThrows(VarwrightException.class, () -> Symptom.require("smoke"));
-        assertTrue(word.getMessage().contains("unbalance-alarm"), word.getMessage());
+        assertTrue(String.valueOf(word.getMessage()).contains("unbalance-alarm"), word.getMessage());
         Bank bank = bank("demo/lantern-mesa-1.bank.yaml");
         VarwrightException stage = assertThrows(
                 VarwrightException.class,
@@ -229,6 +229,6 @@ class TriageTest {
                         bank,
                         new TriageQuestion(
                                 Symptom.NOISE, Optional.of("stage 9"), Optional.empty(), OptionalDouble.empty())));
-        assertTrue(stage.getMessage().contains("rack"), stage.getMessage());
+        assertTrue(String.valueOf(stage.getMessage()).contains("rack"), stage.getMessage());
     }
 }

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
@@ -36,8 +37,8 @@ class WaveformOracleTest {
         vectors.put("i", "i(vm)");
         vectors.put("u", "v(e)");
         Map<String, Signal> waves = SpiceWaves.run(circuit, 15360.0, 0.0, 0.25, 2e-6, vectors);
-        Signal i = waves.get("i");
-        Signal u = waves.get("u");
+        Signal i = Objects.requireNonNull(waves.get("i"));
+        Signal u = Objects.requireNonNull(waves.get("u"));
         Cycles cycles = Cycles.of(i.base(), Optional.of(u), 60.0);
         assertEquals(60.2, cycles.hertz(), 1e-3);
         Conduction.Run run = Conduction.of(i, cycles, 1.0).getFirst();
@@ -65,8 +66,8 @@ class WaveformOracleTest {
     @Test
     void decayOfOneCapacitor() throws Exception {
         String circuit = "decay\nC1 a 0 1e-6 ic=8000\nR1 a 0 2e6\n";
-        Signal v = SpiceWaves.run(circuit, 1920.0, 0.0, 2.0, 1e-3, Map.of("v", "v(a)"))
-                .get("v");
+        Signal v = Objects.requireNonNull(SpiceWaves.run(circuit, 1920.0, 0.0, 2.0, 1e-3, Map.of("v", "v(a)"))
+                .get("v"));
         Decay.Falls falls = assertInstanceOf(
                 Decay.Falls.class, Decay.of(v, Cycles.of(v.base(), Optional.empty(), 60.0), 0.0, 2.0, 50.0));
         assertEquals(2.0, falls.tauSeconds(), 0.01);

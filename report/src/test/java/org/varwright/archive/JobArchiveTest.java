@@ -86,7 +86,12 @@ class JobArchiveTest {
 
     /** Entries in the order given. */
     @SafeVarargs
+    @SuppressWarnings("varargs")
     private final Path zip(Map.Entry<String, byte[]>... entries) throws IOException {
+        return zip(List.of(entries));
+    }
+
+    private Path zip(List<Map.Entry<String, byte[]>> entries) throws IOException {
         Path file = folder.resolve("made.zip");
         try (ZipOutputStream zip = new ZipOutputStream(Files.newOutputStream(file))) {
             for (Map.Entry<String, byte[]> entry : entries) {
@@ -167,8 +172,7 @@ class JobArchiveTest {
         for (int i = 0; i <= 2_000; i++) {
             entries.add(entry("attachments/" + Sha256.of("n" + i), ""));
         }
-        assertEquals(
-                Message.ARCHIVE_NOT_ONE, refusal(zip(entries.<Map.Entry<String, byte[]>>toArray(Map.Entry[]::new))));
+        assertEquals(Message.ARCHIVE_NOT_ONE, refusal(zip(entries)));
     }
 
     @Test
