@@ -2,6 +2,7 @@
 import uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
 import type { Wave } from '../core/core';
+import { quantity } from '../words/quantity';
 
 export interface PlotEvents {
   /** A stretch of time was chosen [s]. */
@@ -46,13 +47,13 @@ export class Plot {
         series: [
           {},
           ...waves.map((wave, i) => {
-            const dash = DASHES[Math.floor(i / 1) % DASHES.length];
+            const dash = DASHES[i % DASHES.length];
             return { label: wave.name, stroke: colours[i % colours.length] ?? '#000', width: 1.5, ...(dash === undefined ? {} : { dash }) };
           }),
         ],
         axes: [
           { ...axis, values: (_: uPlot, splits: number[]) => splits.map((s) => `${Number((s * 1000).toFixed(2))} ms`) },
-          { ...axis, size: 70, values: (_: uPlot, splits: number[]) => splits.map((v) => `${short(v)} ${unit}`) },
+          { ...axis, size: 70, values: (_: uPlot, splits: number[]) => splits.map((v) => quantity(v, unit)) },
         ],
         hooks: {
           setSelect: [
@@ -120,8 +121,4 @@ export class Plot {
 /** Channels are thinned each at its own moments: put together, a moment that another channel has is no gap. */
 function joined(waves: readonly Wave[]): uPlot.AlignedData {
   return waves.length === 0 ? [[]] : uPlot.join(waves.map((wave) => [[...wave.seconds], [...wave.values]] as uPlot.AlignedData));
-}
-
-function short(value: number): string {
-  return Math.abs(value) >= 1000 ? `${Number((value / 1000).toPrecision(4))} k` : String(Number(value.toPrecision(4)));
 }
