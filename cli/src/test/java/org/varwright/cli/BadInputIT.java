@@ -262,6 +262,13 @@ class BadInputIT {
         Path noise = Files.write(folder.resolve("noise.dat"), new byte[1000]);
         assertSaid(Session.run("record", noise.toString()), "noise.cfg");
         assertSaid(Session.run("record", trip, "--code-page", "no-such-page"), "no-such-page");
+        assertSaid(Session.run("record", trip, "--channel-map", "VA=bus A"), "name its bank file");
+        String bank = Session.DEMO.resolve("corbel-reach-3.bank.yaml").toString();
+        assertSaid(Session.run("record", trip, bank, "--channel-map", "VA"), "name, equals sign and place");
+        assertSaid(Session.run("record", trip, bank, "--channel-map", "V9=bus A"), "no channel \"V9\"");
+        assertSaid(Session.run("record", trip, bank, "--channel-map", "VA=stage 9/A"), "no place \"stage 9/A\"");
+        assertSaid(Session.run("record", trip, bank, "--channel-map", "VA=stage 3/A"), "can't be stage 3/A");
+        assertSaid(Session.run("record", trip, trip), "corbel-reach-3.trip.cff");
     }
 
     @Test

@@ -312,6 +312,27 @@ class ContractIT {
     }
 
     @Test
+    void recordAtItsBank() {
+        String trip = Session.DEMO.resolve("corbel-reach-3.trip.cff").toString();
+        Json.Obj record = json(1, "record", trip, BANK);
+        assertHas(record, "frequencyHertz", "matching", "findings", "located", "sentences", "notAnswered");
+        assertHas(first(record, "findings"), "kind", "weight", "seconds", "where", "text", "evidence", "basis");
+        assertHas(first(record, "located"), "sensor", "channel", "fromSeconds", "toSeconds", "locate");
+        Path waves = folder.resolve("trip.svg");
+        Session text = Session.run("record", trip, BANK, "--explain", "-o", waves.toString());
+        assertEquals(1, text.code());
+        assertTrue(text.out().contains("a unit out (fuse operated) in stage 3/B"), text.out());
+        assertTrue(text.out().contains("REC-16") && text.out().contains("UNB-6"), text.out());
+        assertTrue(Files.exists(waves));
+        // of a channel that is said to be of no use nothing is told: without the sensor nothing is located
+        Json.Obj without = json(1, "record", trip, BANK, "--channel-map", "VN S3=none");
+        assertEquals(List.of(), array(without, "located"));
+        // without the second voltage the record can't tell the angle of nothing, but it asks for what is exchanged
+        Json.Obj unclear = json(3, "record", trip, BANK, "--channel-map", "VA=bus B", "--channel-map", "VB=none");
+        assertTrue(!array((Json.Obj) unclear.get("matching"), "questions").isEmpty(), unclear.print());
+    }
+
+    @Test
     void record() throws Exception {
         String trip = Session.DEMO.resolve("corbel-reach-3.trip.cff").toString();
         Json.Obj record = json(0, "record", trip);

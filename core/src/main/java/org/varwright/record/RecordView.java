@@ -18,6 +18,9 @@ import org.varwright.waveform.Window;
 public final class RecordView {
     private static final int MOST_POINTS = 20_000;
 
+    /** Part of the rms below which a component is rounding. */
+    private static final double ROUNDING = 1e-9;
+
     private RecordView() {}
 
     /**
@@ -99,7 +102,7 @@ public final class RecordView {
         for (int k = 2; k <= c.orders().size(); k++) {
             harmonics.add(Json.object()
                     .put("order", k)
-                    .put("rms", c.order(k).magnitude())
+                    .put("rms", told(c.order(k).magnitude(), c.rms()))
                     .build());
         }
         return Json.object()
@@ -109,12 +112,21 @@ public final class RecordView {
                 .put("primary", isPrimary(study, channel))
                 .put("rms", c.rms())
                 .put("peak", c.peak())
-                .put("dc", c.dc())
+                .put("dc", told(c.dc(), c.rms()))
                 .put("fundamental", c.fundamental().magnitude())
-                .put("degrees", c.fundamental().times(turn).degrees())
-                .put("distortion", c.distortion())
+                .put(
+                        "degrees",
+                        told(c.fundamental().magnitude(), c.rms()) == 0.0
+                                ? 0.0
+                                : c.fundamental().times(turn).degrees())
+                .put("distortion", told(c.distortion(), 1.0))
                 .put("harmonics", Json.of(harmonics))
                 .build();
+    }
+
+    /** A value, or 0 where it is rounding beside the rms. */
+    private static double told(double value, double rms) {
+        return Math.abs(value) > ROUNDING * rms ? value : 0.0;
     }
 
     private static List<Json> sequences(RecordStudy study, Window w, Complex turn) {

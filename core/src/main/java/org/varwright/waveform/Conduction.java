@@ -167,8 +167,9 @@ public final class Conduction {
     }
 
     private Run run(int first, int last) {
-        boolean fromBegin = signal.seconds(first) - signal.seconds(0) < PAUSE_CYCLES * cycle;
-        boolean toEnd = signal.seconds(signal.size() - 1) - signal.seconds(last) < PAUSE_CYCLES * cycle;
+        boolean fromBegin = signal.seconds(first) - signal.seconds(0) < Math.max(PAUSE_CYCLES * cycle, longest(first));
+        boolean toEnd = signal.seconds(signal.size() - 1) - signal.seconds(last)
+                < Math.max(PAUSE_CYCLES * cycle, longest(last));
         double start = signal.seconds(first);
         if (!fromBegin && first > 0) {
             start = Math.max(signal.seconds(first - 1), Math.min(start, zero(first, Math.min(last, first + 1))));

@@ -88,4 +88,20 @@ class ConductionTest {
         assertEquals(1, runs(i).size());
         assertTrue(runs(i).getFirst().fromBegin() && runs(i).getFirst().toEnd());
     }
+
+    /** Relays with 12 or 16 samples a cycle: a zero on the first or last sample is no switching. */
+    @Test
+    void fewSamplesACycleThatBeginAndEndAtAZero() {
+        for (int samples : new int[] {8, 12, 16, 20}) {
+            for (double degrees = 0.0; degrees < 360.0; degrees += 7.5) {
+                double at = degrees;
+                Signal i = Waves.of(60.0 * samples, 12.0 / 60.0, t -> Waves.wave(50.0, 60.0, at, t));
+                List<Conduction.Run> runs = runs(i);
+                assertEquals(1, runs.size(), samples + " at " + degrees + " " + runs);
+                assertTrue(
+                        runs.getFirst().fromBegin() && runs.getFirst().toEnd(),
+                        samples + " at " + degrees + " " + runs);
+            }
+        }
+    }
 }
