@@ -2,6 +2,7 @@ import { defineConfig } from '@playwright/test';
 
 export default defineConfig({
   testDir: 'tests',
+  globalSetup: './tests/build.ts',
   outputDir: 'target/test-results',
   // A job is long, and the machines that run this are small.
   timeout: 240_000,
