@@ -26,8 +26,8 @@ async function type(page: Page, label: string, text: string): Promise<void> {
   await page.keyboard.type(text);
 }
 
-async function press(page: Page, name: string | RegExp): Promise<void> {
-  await tabTo(page, page.getByRole('button', { name }));
+async function press(page: Page, name: string): Promise<void> {
+  await tabTo(page, page.getByRole('button', { name, exact: true }));
   await page.keyboard.press('Enter');
 }
 
