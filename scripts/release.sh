@@ -14,7 +14,7 @@ stage=$out/$name
 stamp='2026-01-01T00:00:00Z'
 
 [ "${BUILT:-}" = 1 ] || mvn -B -q -Dquick -DskipTests -pl cli,web -am package
-mvn -B -q -Dquick -pl cli cyclonedx:makeBom
+mvn -B -q -Dquick -pl cli -am cyclonedx:makeBom
 rm -rf "$stage"
 mkdir -p "$stage/bin" "$stage/lib" "$stage/parts" "$stage/examples"
 cp cli/target/varwright-cli-*.jar cli/target/lib/*.jar web/target/varwright-web-*.jar "$stage/lib/"

@@ -9,6 +9,11 @@ final class DemoFiles {
 
     private DemoFiles() {}
 
+    /** Not every bank has a record of its trip. */
+    static boolean has(String name) {
+        return DemoFiles.class.getResource("/demo/" + name) != null;
+    }
+
     static byte[] bytes(String name) {
         try (InputStream in = DemoFiles.class.getResourceAsStream("/demo/" + name)) {
             if (in == null) {

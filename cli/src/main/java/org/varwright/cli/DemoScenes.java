@@ -38,7 +38,10 @@ final class DemoScenes {
     int play() {
         Path own = folder.resolve(bank.file());
         List<String> kept = new ArrayList<>();
-        for (String kind : List.of(".bank.yaml", ".readings.csv", ".spares.csv", ".job.yaml")) {
+        for (String kind : List.of(".bank.yaml", ".readings.csv", ".spares.csv", ".job.yaml", ".trip.cff")) {
+            if (!DemoFiles.has(bank.file() + kind)) {
+                continue;
+            }
             Path file = own.resolve(bank.file() + kind);
             byte[] original = DemoFiles.bytes(bank.file() + kind);
             if (!Files.exists(file)) {
