@@ -12,6 +12,7 @@ const SAME_IN_SPANISH = new Set<Key>([
   'locate.chance',
   'locate.sensor',
   'next.stage',
+  'record.fundamental',
   'report.pdf',
   'units.reactor',
   'asLeft.said',
