@@ -20,7 +20,7 @@ grep -qi 'Corbel Reach' "$room/check.txt"
 alone serve --data "$room/data" --port 0 >"$room/serve.txt" 2>&1 &
 server=$!
 for _ in $(seq 100); do
-  address=$(grep -o 'http://127.0.0.1:[0-9]*/' "$room/serve.txt" | head -1 || true)
+  address=$(grep -o 'http://127.0.0.1:[0-9]*/' "$room/serve.txt" | sed -n 1p || true)
   [ -n "$address" ] && break
   sleep 0.1
 done

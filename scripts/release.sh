@@ -6,7 +6,7 @@ here=$(cd "$(dirname "$(readlink -f "$0")")/.." && pwd)
 cd "$here"
 . scripts/java-home.sh
 out=${1:-$here/target/release}
-version=$(sed -n 's/^  <version>\(.*\)<\/version>$/\1/p' pom.xml | head -1)
+version=$(sed -n 's/^  <version>\(.*\)<\/version>$/\1/p' pom.xml | sed -n 1p)
 system=$(uname -s | tr '[:upper:]' '[:lower:]')-$(uname -m)
 name=varwright-$version-$system
 stage=$out/$name

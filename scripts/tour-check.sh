@@ -54,9 +54,9 @@ setsid "$v" demo --port 0 -o "$out/app" >"$out/demo.out" 2>"$out/demo.err" &
 demo=$!
 trap 'kill "$demo" 2>/dev/null || true; rm -rf "$out"' EXIT
 for _ in $(seq 600); do grep -q "Ctrl-C stops it" "$out/demo.out" && break; kill -0 "$demo" 2>/dev/null || { cat "$out/demo.err" >&2; fail "demo ended"; }; sleep 0.5; done
-address=$(grep -o 'http://127.0.0.1:[0-9]*/' "$out/demo.out" | head -1)
+address=$(grep -o 'http://127.0.0.1:[0-9]*/' "$out/demo.out" | sed -n 1p)
 get() { curl -fsS "$address$1" || fail "demo: $1"; }
-script=$(get jobs | grep -o '/assets/[^"]*\.js' | head -1)
+script=$(get jobs | grep -o '/assets/[^"]*\.js' | sed -n 1p)
 [ -n "$script" ] || fail "demo: the page names no script"
 get "${script#/}" >"$out/script" && [ -s "$out/script" ] || fail "demo: no script"
 job=$(get api/jobs | grep -o '"hallin-moor-2-[^"]*"' | tr -d '"')
