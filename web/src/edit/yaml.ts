@@ -30,9 +30,10 @@ export async function scalars(text: string): Promise<readonly Scalar[]> {
       node.items.forEach((item, i) => walk(item, [...path, i]));
     } else if (isScalar(node) && node.range !== undefined && node.range !== null) {
       const [from, to] = node.range;
-      const source = text.slice(from, to);
-      if (!source.includes('\n')) {
-        found.push({ path, value: String(node.value ?? ''), from, to });
+      if (!text.slice(from, to).includes('\n')) {
+        // A plain value is a name as it stands: 0123 is no number here, and `1e3` is not a thousand.
+        const value = node.type === 'PLAIN' ? (node.source ?? '') : String(node.value ?? '');
+        found.push({ path, value, from, to });
       }
     }
   };
@@ -51,5 +52,10 @@ export function written(value: string): string {
 
 /** The text with one value replaced. */
 export function edits(text: string, field: Scalar, value: string): string {
-  return `${text.slice(0, field.from)}${written(value)}${text.slice(field.to)}`;
+  const before = text.slice(0, field.from);
+  const after = text.slice(field.to);
+  // A place that was empty may stand right behind its colon, or right before a comment: either would swallow the value.
+  const gap = /[:,-]$/.test(before) ? ' ' : '';
+  const rest = after.startsWith('#') ? ' ' : '';
+  return `${before}${gap}${written(value)}${rest}${after}`;
 }
