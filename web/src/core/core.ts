@@ -53,9 +53,34 @@ export async function result<T extends TaskName>(task: T, request: Requests[T]):
   return answer.result;
 }
 
-/** Ends a search that takes too long; the next task starts `core` anew. */
-export async function stop(): Promise<void> {
-  const running = starting;
-  starting = undefined;
-  (await running)?.stop();
+let studying: Promise<Core> | undefined;
+
+/**
+ * The result of a task that may take minutes. It has a `core` of its own: a job that is being worked on, STOP among it, never waits for a study.
+ *
+ * @throws Refused where the input is refused; CoreFailure where it is stopped
+ */
+export async function study<T extends TaskName>(task: T, request: Requests[T]): Promise<Results[T]> {
+  studying ??= start();
+  const own = studying;
+  try {
+    const answer = await (await own).run(task, request);
+    if (!answer.ok) {
+      throw new Refused(answer.problems);
+    }
+    return answer.result;
+  } catch (error) {
+    if (!(error instanceof Refused) && studying === own) {
+      studying = undefined;
+    }
+    throw error;
+  }
+}
+
+/** Ends the study that runs, and gives back its memory; the next one starts a `core` anew. */
+export async function stopStudies(): Promise<void> {
+  const running = studying;
+  studying = undefined;
+  // One that could not even start has said so to who asked for it.
+  (await running?.catch(() => undefined))?.stop();
 }
