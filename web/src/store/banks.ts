@@ -47,6 +47,11 @@ export async function readBankFile(file: File): Promise<string> {
   return text;
 }
 
+/** Whether a job was opened for this bank, by the name that its file had then: a bank that is renamed keeps its id, its jobs and whoever is on it. */
+export function isJobOf(bank: StoredBank, name: string): boolean {
+  return name === bank.name || idOf(name) === bank.id;
+}
+
 /** Where a bank stands, for lists. */
 export function siteOf(text: string): string | undefined {
   return topValue(text, 'site');

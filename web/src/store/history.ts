@@ -1,5 +1,6 @@
 /** What the jobs on this device tell of each unit of a bank. */
-import { database } from './database';
+import { isJobOf } from './banks';
+import { database, type StoredBank } from './database';
 import { jobState } from './log';
 
 export interface UnitEntry {
@@ -9,12 +10,13 @@ export interface UnitEntry {
   readonly what: string;
   readonly by: string;
   readonly job: string;
+  readonly title: string;
 }
 
 /** Readings and moves of units in every job of the bank, the latest first. What was taken back or not counted is not in it. */
-export async function unitHistory(bank: string): Promise<readonly UnitEntry[]> {
+export async function unitHistory(bank: StoredBank): Promise<readonly UnitEntry[]> {
   const entries: UnitEntry[] = [];
-  for (const { job } of await database.cards.filter((c) => c.bank === bank).toArray()) {
+  for (const { job, title } of await database.cards.filter((c) => isJobOf(bank, c.bank)).toArray()) {
     const state = await jobState(job);
     if (state === undefined) {
       continue;
@@ -24,13 +26,14 @@ export async function unitHistory(bank: string): Promise<readonly UnitEntry[]> {
       const what = Object.entries(rest)
         .map(([name, value]) => `${name} ${value}`)
         .join(', ');
-      entries.push({ at, by, job, position: body.position, serial: serial ?? '', what });
+      entries.push({ at, by, job, title, position: body.position, serial: serial ?? '', what });
     }
     for (const { at, by, body } of state.unitMoves) {
       entries.push({
         at,
         by,
         job,
+        title,
         position: body.to ?? body.from ?? '',
         serial: body.serial,
         what: `${body.from ?? '–'} → ${body.to ?? '–'}`,
