@@ -40,6 +40,48 @@ test('checks show their basis, and what the keys do not enforce', async ({ page 
   await expect(keys.getByText('NOT ENFORCED').first()).toBeVisible({ timeout: 60_000 });
 });
 
+test('a stage with two relays of one kind shows the settings of both, and at which side they are', async ({ page }) => {
+  await page.goto(product.address);
+  await isMe(page, 'R. Imhof');
+  const first = '{stage: stage 3, senses: neutral-voltage, ratio: "7200:120", alarm: 4 V, trip: 12 V, delay: 0.5 s}';
+  const text = demoFile('corbel-reach-3.bank.yaml');
+  expect(text).toContain(first);
+  await page
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({
+      name: 'x.yaml',
+      mimeType: 'application/yaml',
+      buffer: Buffer.from(
+        text.replace(first, `${first}\n  - ${first.replace('4 V', '240 V').replace('12 V', '900 V').replace('}', ', primary: true}')}`),
+      ),
+    });
+  const relays = page.getByRole('region', { name: 'Protection' }).getByRole('row', { name: 'stage 3' });
+  await expect(relays).toHaveCount(2);
+  await expect(relays.first()).toContainText('4 V');
+  await expect(relays.first()).toContainText('at the relay');
+  await expect(relays.last()).toContainText('240 V');
+  await expect(relays.last()).toContainText('primary');
+  await expect(page.getByRole('region', { name: 'Controller' })).toContainText('0.94');
+  await expect(page.locator('.drawing svg')).toBeVisible();
+});
+
+test('a study that runs holds up nothing, and ends when one leaves', async ({ page }) => {
+  await atBank(page);
+  await page.getByRole('link', { name: 'Checks' }).click();
+  const keys = page.locator('section', { has: page.getByRole('heading', { name: 'What the keys enforce' }) });
+  const another = page.waitForEvent('worker');
+  await keys.getByRole('button', { name: 'Work it out' }).click();
+  const worker = await another;
+  const ended = new Promise((resolve) => worker.once('close', resolve));
+  await page.getByRole('button', { name: 'Start a job' }).click();
+  const dialog = page.getByRole('dialog');
+  await dialog.getByLabel('Title').fill('Alarm while a study runs');
+  await dialog.getByRole('button', { name: 'Start' }).click();
+  await expect(page).toHaveURL(/\/jobs\//);
+  await ended;
+});
+
 test('the editor checks as one types, jumps to the place, and loses nothing', async ({ page }) => {
   await atBank(page);
   await page.getByRole('link', { name: 'Edit' }).click();

@@ -92,3 +92,22 @@ test('two people change one bank: both versions stay until somebody chooses', as
     .poll(async () => (await fetch(`${product.address}api/banks/${ID}`)).text())
     .toContain('short-circuit: 190 MVA\n  x-over-r: 8\n');
 });
+
+test('a bank that is renamed keeps its open jobs', async ({ page }) => {
+  await page.goto(product.address);
+  await isMe(page, 'R. Imhof');
+  await openBank(page, 'corbel-reach-3.bank.yaml');
+  await page.getByRole('button', { name: 'Start a job' }).click();
+  await page.getByRole('dialog').getByLabel('Title').fill('Fan noise');
+  await page.getByRole('dialog').getByRole('button', { name: 'Start' }).click();
+  await expect(page).toHaveURL(/\/jobs\//);
+  await page.goto(`${product.address}banks/${ID}/edit`);
+  const name = page.getByLabel('name', { exact: true }).first();
+  await name.fill('Corbel Reach, the third');
+  await name.press('Tab');
+  await page.getByRole('button', { name: 'Save' }).click();
+  await expect(page.getByText('Saved on this device.')).toBeVisible();
+  await page.getByRole('link', { name: 'Banks', exact: true }).click();
+  const card = page.getByRole('listitem').filter({ has: page.getByRole('heading', { name: 'Corbel Reach, the third' }) });
+  await expect(card).toContainText('no order of work yet');
+});
