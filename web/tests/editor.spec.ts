@@ -93,21 +93,31 @@ test('two people change one bank: both versions stay until somebody chooses', as
     .toContain('short-circuit: 190 MVA\n  x-over-r: 8\n');
 });
 
-test('a bank that is renamed keeps its open jobs', async ({ page }) => {
+test('a bank that the server names by its file is one bank, and keeps its open jobs under a new name', async ({ page }) => {
+  // As the demo has it: the file is not called as the bank is.
+  const put = await fetch(`${product.address}api/banks/water-works`, {
+    method: 'PUT',
+    headers: { 'content-type': 'application/yaml', 'if-none-match': '*', origin: new URL(product.address).origin },
+    body: demoFile('hallin-moor-2.bank.yaml'),
+  });
+  expect(put.status).toBe(201);
   await page.goto(product.address);
   await isMe(page, 'R. Imhof');
-  await openBank(page, 'corbel-reach-3.bank.yaml');
+  await expect(page.getByRole('link', { name: 'Hallin Moor capacitor 2' })).toBeVisible({ timeout: 40_000 });
+  await openBank(page, 'hallin-moor-2.bank.yaml');
+  await expect(page).toHaveURL(/\/banks\/water-works$/);
   await page.getByRole('button', { name: 'Start a job' }).click();
   await page.getByRole('dialog').getByLabel('Title').fill('Fan noise');
   await page.getByRole('dialog').getByRole('button', { name: 'Start' }).click();
   await expect(page).toHaveURL(/\/jobs\//);
-  await page.goto(`${product.address}banks/${ID}/edit`);
+  await page.goto(`${product.address}banks/water-works/edit`);
   const name = page.getByLabel('name', { exact: true }).first();
-  await name.fill('Corbel Reach, the third');
+  await name.fill('Hallin Moor, the second');
   await name.press('Tab');
   await page.getByRole('button', { name: 'Save' }).click();
   await expect(page.getByText('Saved on this device.')).toBeVisible();
   await page.getByRole('link', { name: 'Banks', exact: true }).click();
-  const card = page.getByRole('listitem').filter({ has: page.getByRole('heading', { name: 'Corbel Reach, the third' }) });
+  await expect(page.getByRole('link', { name: 'Hallin Moor capacitor 2' })).toHaveCount(0);
+  const card = page.getByRole('listitem').filter({ has: page.getByRole('heading', { name: 'Hallin Moor, the second' }) });
   await expect(card).toContainText('no order of work yet');
 });

@@ -2,7 +2,7 @@
 import { Refused, ask } from '../core/core';
 import { database, sha256, type StoredBank } from './database';
 import { storeFailure } from './failure';
-import { nameOf, topValue } from './sync.svelte';
+import { formerNames, nameOf, topValue } from './sync.svelte';
 
 /** A bank file is text of a few hundred kB at most; the server takes no more. */
 export const LARGEST_BANK_BYTES = 2_000_000;
@@ -49,7 +49,7 @@ export async function readBankFile(file: File): Promise<string> {
 
 /** Whether a job was opened for this bank, by the name that its file had then: a bank that is renamed keeps its id, its jobs and whoever is on it. */
 export function isJobOf(bank: StoredBank, name: string): boolean {
-  return name === bank.name || idOf(name) === bank.id;
+  return name === bank.name || idOf(name) === bank.id || bank.formerly?.includes(name) === true;
 }
 
 /** Where a bank stands, for lists. */
@@ -57,17 +57,20 @@ export function siteOf(text: string): string | undefined {
   return topValue(text, 'site');
 }
 
-/** Keeps a bank file. A bank of the same id is replaced; jobs keep the file that they were opened with. */
+/** Keeps a bank file. A bank of the same id, or without one of the same name, is replaced; jobs keep the file that they were opened with. */
 export async function keepBank(text: string, id?: string): Promise<StoredBank> {
   const name = nameOf(text) ?? 'bank';
-  const known = await database.banks.get(id ?? idOf(name));
+  // The server names its banks by their files: the same bank may be here under another id than its name would give.
+  const own = id ?? (await database.banks.filter((b) => b.name === name).first())?.id ?? (idOf(name) || 'bank');
+  const known = await database.banks.get(own);
   const bank: StoredBank = {
-    id: id ?? (idOf(name) || 'bank'),
+    id: own,
     name,
     text,
     sha256: await sha256(text),
     base: known?.base ?? '',
     changedAt: Date.now(),
+    formerly: formerNames(known, name),
   };
   try {
     await database.banks.put(bank);
@@ -108,5 +111,6 @@ export async function keepOwn(bank: StoredBank, other: OtherVersion): Promise<vo
 
 /** That version takes the place of this device's. */
 export async function takeOther(bank: StoredBank, other: OtherVersion): Promise<void> {
-  await database.banks.put({ ...bank, ...other, name: nameOf(other.text) ?? bank.name, base: other.sha256, changedAt: Date.now() });
+  const name = nameOf(other.text) ?? bank.name;
+  await database.banks.put({ ...bank, ...other, name, base: other.sha256, changedAt: Date.now(), formerly: formerNames(bank, name) });
 }

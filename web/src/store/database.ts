@@ -11,6 +11,8 @@ export interface StoredBank {
   /** Hash of the version on the server that this one grew from; empty where the server has none. */
   readonly base: string;
   readonly changedAt: number;
+  /** Names that it had on this device before; jobs that were opened under them are its own. */
+  readonly formerly?: readonly string[];
 }
 
 /** One line of a job's log, as it was written. */

@@ -1,5 +1,5 @@
 /** The exchange with the server: lines, files and banks go up, what others wrote comes down. The app never waits for it. */
-import { database, keep, setting, sha256 } from './database';
+import { database, keep, setting, sha256, type StoredBank } from './database';
 import { take } from './log';
 
 export type Standing = 'syncing' | 'here' | 'away' | 'refused';
@@ -203,7 +203,14 @@ async function fetchBank(id: string): Promise<void> {
   }
   const text = await response.text();
   const hash = await sha256(text);
-  await database.banks.put({ id, name: nameOf(text) ?? id, text, sha256: hash, base: hash, changedAt: Date.now() });
+  const name = nameOf(text) ?? id;
+  const formerly = formerNames(await database.banks.get(id), name);
+  await database.banks.put({ id, name, text, sha256: hash, base: hash, changedAt: Date.now(), formerly });
+}
+
+/** What a bank was called here before it has this name. */
+export function formerNames(known: StoredBank | undefined, name: string): readonly string[] {
+  return known === undefined ? [] : [...new Set([...(known.formerly ?? []), known.name])].filter((each) => each !== name);
 }
 
 /** The name that a bank file gives itself, for lists; the file as a whole is judged by `core`. */
