@@ -1,4 +1,5 @@
 /** One job on the screen: what stands, and the one way to add to it. */
+import { reason } from '../core/told';
 import type { JobState, Json, Problem } from '../core/core';
 import { add, jobState, onChange } from '../store/log';
 import { person } from '../person.svelte';
@@ -28,7 +29,7 @@ export class JobSession {
     try {
       this.state = await jobState(this.job);
     } catch (error) {
-      this.failure = error instanceof Error ? error.message : String(error);
+      this.failure = reason(error);
     } finally {
       this.loading = false;
     }
@@ -51,7 +52,7 @@ export class JobSession {
       this.problems = added.problems;
       return false;
     } catch (error) {
-      this.failure = error instanceof Error ? error.message : String(error);
+      this.failure = reason(error);
       return false;
     } finally {
       this.busy = false;

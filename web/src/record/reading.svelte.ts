@@ -1,5 +1,6 @@
 /** A record on the screen: what it says, the stretch that is seen, and the phasors at a moment. */
-import { Refused, result, type AtMoment, type DisturbanceRecord, type Problem, type RecordRequest, type Wave } from '../core/core';
+import { told } from '../core/told';
+import { result, type AtMoment, type DisturbanceRecord, type Problem, type RecordRequest, type Wave } from '../core/core';
 
 const POINTS = 1_500;
 
@@ -68,8 +69,7 @@ export class RecordReading {
       }
     } catch (error) {
       if (asked === this.#asked) {
-        this.problems = error instanceof Refused ? error.problems : [];
-        this.failure = error instanceof Refused ? '' : error instanceof Error ? error.message : String(error);
+        ({ problems: this.problems, failure: this.failure } = told(error));
       }
     } finally {
       if (asked === this.#asked) {

@@ -1,4 +1,5 @@
 /** Photos and files of a job: kept by their content first, then named in the log. */
+import { reason } from '../core/told';
 import type { JobSession } from '../job/session.svelte';
 import { t } from '../words/words.svelte';
 import { database, sha256, type StoredAttachment } from './database';
@@ -58,7 +59,7 @@ async function attach(session: JobSession, take: () => Promise<Taken>): Promise<
       await database.attachments.delete(hash);
     }
   } catch (error) {
-    session.failure = error instanceof Error ? error.message : String(error);
+    session.failure = reason(error);
   }
   return undefined;
 }

@@ -1,3 +1,5 @@
+import { reason } from '../core/told';
+
 /** A failure of this device's own store, in words that say what to do. */
 export class StoreFailure extends Error {}
 
@@ -11,6 +13,6 @@ export function storeFailure(error: unknown): StoreFailure {
     );
   }
   return new StoreFailure(
-    `This device could not write it down (${error instanceof Error ? error.message : String(error)}). Nothing was confirmed. Close other tabs of Varwright and try again; write it on paper meanwhile.`,
+    `This device could not write it down (${reason(error)}). Nothing was confirmed. Close other tabs of Varwright and try again; write it on paper meanwhile.`,
   );
 }

@@ -1,4 +1,5 @@
 /** The exchange with the server: lines, files and banks go up, what others wrote comes down. The app never waits for it. */
+import { reason } from '../core/told';
 import { database, keep, setting, sha256, type StoredBank } from './database';
 import { take } from './log';
 
@@ -58,7 +59,7 @@ class Sync {
       this.why = refusals[0] ?? '';
     } catch (error) {
       if (!(error instanceof TypeError) && !(error instanceof Away)) {
-        this.why = error instanceof Error ? error.message : String(error);
+        this.why = reason(error);
       }
       this.standing = 'away';
     }

@@ -1,5 +1,6 @@
 /** What to fit where: asked of `core` anew whenever a reading, a spare or a wish changes. Nothing here is written down. */
-import { Refused, result, type Fit, type FitMove, type JobState, type Problem, type SpareList } from '../../../core/core';
+import { told } from '../../../core/told';
+import { result, type Fit, type FitMove, type JobState, type Problem, type SpareList } from '../../../core/core';
 import { allReadings, csv, namingRows, type Reading } from '../readings/table';
 
 export interface Wishes {
@@ -54,8 +55,7 @@ export class Plan {
     } catch (error) {
       if (of === this.#of) {
         this.fit = undefined;
-        this.problems = error instanceof Refused ? error.problems : [];
-        this.failure = error instanceof Refused ? '' : error instanceof Error ? error.message : String(error);
+        ({ problems: this.problems, failure: this.failure } = told(error));
       }
     } finally {
       if (of === this.#of) {

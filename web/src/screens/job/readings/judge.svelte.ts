@@ -1,4 +1,5 @@
 /** Verdicts over everything read so far, worked out anew whenever something is read. */
+import { told } from '../../../core/told';
 import { Refused, result, type JobState, type Problem, type Survey, type UnitSurvey } from '../../../core/core';
 import { t } from '../../../words/words.svelte';
 import { allReadings, csv, namingRows, type Reading } from './table';
@@ -39,8 +40,7 @@ export class Judge {
       }
     } catch (error) {
       if (of === this.#of) {
-        this.problems = error instanceof Refused ? error.problems : [];
-        this.failure = error instanceof Refused ? '' : error instanceof Error ? error.message : String(error);
+        ({ problems: this.problems, failure: this.failure } = told(error));
         this.#of = '';
       }
     }

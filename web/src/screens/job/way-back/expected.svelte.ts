@@ -1,5 +1,6 @@
 /** Expected currents and sensor values of the energized bank, and what was measured held against them. */
-import { Refused, result, type Energize, type JobState, type Problem } from '../../../core/core';
+import { told } from '../../../core/told';
+import { result, type Energize, type JobState, type Problem } from '../../../core/core';
 
 /** The place of the bus voltage in the log. */
 export const BUS = 'bus';
@@ -41,8 +42,7 @@ export class Expected {
       }
     } catch (error) {
       if (of === this.#of) {
-        this.problems = error instanceof Refused ? error.problems : [];
-        this.failure = error instanceof Refused ? '' : error instanceof Error ? error.message : String(error);
+        ({ problems: this.problems, failure: this.failure } = told(error));
       }
     }
   }
