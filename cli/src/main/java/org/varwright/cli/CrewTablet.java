@@ -4,8 +4,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.varwright.bank.Bank;
-import org.varwright.bank.Compartment;
 import org.varwright.isolation.Access;
 import org.varwright.isolation.OrderStep;
 import org.varwright.isolation.Plan;
@@ -127,18 +125,8 @@ final class CrewTablet {
     }
 
     private Optional<String> label(OrderStep step) {
-        Bank bank = job.bank().orElseThrow();
-        if (!(step.task() instanceof Task.Confirmed confirmed)) {
-            return Optional.empty();
-        }
-        return switch (confirmed.of()) {
-            case BANK -> Optional.of(bank.label().orElse(bank.name()));
-            case COMPARTMENT ->
-                bank.isolation()
-                        .flatMap(i -> i.compartment(confirmed.name()))
-                        .flatMap(Compartment::label)
-                        .or(() -> Optional.of(confirmed.name()));
-            case SOURCE, BACK_FEED, WORK_MAY_BEGIN, READY_TO_ENERGIZE, SELECTOR, IN_SERVICE -> Optional.empty();
-        };
+        return step.task() instanceof Task.Confirmed confirmed
+                ? confirmed.label(job.bank().orElseThrow())
+                : Optional.empty();
     }
 }

@@ -1,6 +1,9 @@
 package org.varwright.isolation;
 
 import java.util.List;
+import java.util.Optional;
+import org.varwright.bank.Bank;
+import org.varwright.bank.Compartment;
 import org.varwright.interlock.Move;
 
 /** What a step does, for programs; its text says the same to people. */
@@ -93,6 +96,19 @@ public sealed interface Task {
             READY_TO_ENERGIZE,
             SELECTOR,
             IN_SERVICE
+        }
+
+        /** What stands on the bank or compartment that is confirmed, its name where the file has no label; empty where it is told by something else. */
+        public Optional<String> label(Bank bank) {
+            return switch (of) {
+                case BANK -> Optional.of(bank.label().orElse(bank.name()));
+                case COMPARTMENT ->
+                    bank.isolation()
+                            .flatMap(i -> i.compartment(name))
+                            .flatMap(Compartment::label)
+                            .or(() -> Optional.of(name));
+                case SOURCE, BACK_FEED, WORK_MAY_BEGIN, READY_TO_ENERGIZE, SELECTOR, IN_SERVICE -> Optional.empty();
+            };
         }
     }
 }

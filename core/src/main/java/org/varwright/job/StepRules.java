@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.varwright.bank.Bank;
-import org.varwright.bank.Compartment;
 import org.varwright.isolation.OrderStep;
 import org.varwright.isolation.Task;
 import org.varwright.problem.Message;
@@ -96,15 +95,7 @@ final class StepRules {
         if (!(step.task() instanceof Task.Confirmed confirmed) || step.asks().isEmpty()) {
             return Optional.empty();
         }
-        Optional<String> wanted = switch (confirmed.of()) {
-            case BANK -> Optional.of(bank.label().orElse(bank.name()));
-            case COMPARTMENT ->
-                bank.isolation()
-                        .flatMap(i -> i.compartment(confirmed.name()))
-                        .flatMap(Compartment::label)
-                        .or(() -> Optional.of(confirmed.name()));
-            case SOURCE, BACK_FEED, WORK_MAY_BEGIN, READY_TO_ENERGIZE, SELECTOR, IN_SERVICE -> Optional.empty();
-        };
+        Optional<String> wanted = confirmed.label(bank);
         if (wanted.isEmpty() || fact.label().filter(l -> same(l, wanted.get())).isPresent()) {
             return Optional.empty();
         }

@@ -31,16 +31,7 @@ public final class Ngspice {
         Path file = Files.createTempFile("varwright", ".cir");
         try {
             Files.writeString(file, netlist);
-            Process process;
-            try {
-                process = new ProcessBuilder("ngspice", "-b", file.toString())
-                        .redirectErrorStream(true)
-                        .start();
-            } catch (IOException e) {
-                return fail("this check needs ngspice: install the Debian package ngspice", e);
-            }
-            String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-            process.waitFor();
+            String out = run(file);
             Map<String, Double> values = new LinkedHashMap<>();
             Matcher matcher = MEASURED.matcher(out);
             while (matcher.find()) {
@@ -53,5 +44,20 @@ public final class Ngspice {
         } finally {
             Files.delete(file);
         }
+    }
+
+    /** Runs a deck to its end; what it printed. */
+    public static String run(Path deck) throws IOException, InterruptedException {
+        Process process;
+        try {
+            process = new ProcessBuilder("ngspice", "-b", deck.toString())
+                    .redirectErrorStream(true)
+                    .start();
+        } catch (IOException e) {
+            return fail("this check needs ngspice: install the Debian package ngspice", e);
+        }
+        String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        process.waitFor();
+        return out;
     }
 }

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import org.varwright.bank.Compartment;
 import org.varwright.isolation.Access;
 import org.varwright.isolation.OrderStep;
 import org.varwright.isolation.Plan;
@@ -89,19 +88,9 @@ public final class Walk {
     }
 
     private Optional<String> label(OrderStep step) {
-        var bank = job().bank().orElseThrow();
-        if (!(step.task() instanceof Task.Confirmed confirmed)) {
-            return Optional.empty();
-        }
-        return switch (confirmed.of()) {
-            case BANK -> Optional.of(bank.label().orElse(bank.name()));
-            case COMPARTMENT ->
-                bank.isolation()
-                        .flatMap(i -> i.compartment(confirmed.name()))
-                        .flatMap(Compartment::label)
-                        .or(() -> Optional.of(confirmed.name()));
-            default -> Optional.empty();
-        };
+        return step.task() instanceof Task.Confirmed confirmed
+                ? confirmed.label(job().bank().orElseThrow())
+                : Optional.empty();
     }
 
     /** Does the next step as the order asks, waiting where it says so. */

@@ -3,7 +3,6 @@ package org.varwright.waveform;
 import static org.junit.jupiter.api.Assertions.fail;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -11,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.varwright.discharge.Ngspice;
 
 /** Waveforms that ngspice computes, at even times as a recorder would sample them. */
 public final class SpiceWaves {
@@ -41,16 +41,7 @@ public final class SpiceWaves {
                             + number(from) + " " + number(mostStep) + " uic\nlinearize "
                             + String.join(" ", vectors.values()) + "\nwrdata " + data + " "
                             + String.join(" ", vectors.values()) + "\nquit\n.endc\n.end\n");
-            Process process;
-            try {
-                process = new ProcessBuilder("ngspice", "-b", deck.toString())
-                        .redirectErrorStream(true)
-                        .start();
-            } catch (IOException e) {
-                return fail("this check needs ngspice: install the Debian package ngspice", e);
-            }
-            String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-            process.waitFor();
+            String out = Ngspice.run(deck);
             if (!Files.exists(data)) {
                 return fail("ngspice wrote no waveforms:\n" + out);
             }
