@@ -1,6 +1,6 @@
 /** Tables as spreadsheets save them, as text. */
-import { megabytes } from '../../../store/attachments';
-import { t } from '../../../words/words.svelte';
+import { megabytes } from '../store/attachments';
+import { t } from '../words/words.svelte';
 
 /** What the log takes of one table. */
 export const LARGEST_TABLE_BYTES = 2_000_000;

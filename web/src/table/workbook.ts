@@ -1,6 +1,6 @@
 /** The first sheet of a workbook that looks like a table, as text with tabs. Values only: a formula counts by what it showed when it was saved. */
 import { unzipSync } from 'fflate';
-import { t } from '../../../words/words.svelte';
+import { t } from '../words/words.svelte';
 import { LARGEST_TABLE_BYTES, NoTable } from './files';
 
 const LARGEST_PART = 20_000_000;
