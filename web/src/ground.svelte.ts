@@ -3,25 +3,30 @@ import { keep, setting } from './store/database';
 
 export type Choice = 'device' | 'light' | 'dark';
 
+const device = matchMedia('(prefers-color-scheme: dark)');
+
 class Ground {
   choice = $state<Choice>('device');
 
+  constructor() {
+    this.#show();
+    device.addEventListener('change', () => this.#show());
+  }
+
   async load(): Promise<void> {
-    this.#use((await setting<Choice>('ground')) ?? 'device');
+    this.choice = (await setting<Choice>('ground')) ?? 'device';
+    this.#show();
   }
 
   async choose(choice: Choice): Promise<void> {
-    this.#use(choice);
+    this.choice = choice;
+    this.#show();
     await keep('ground', choice);
   }
 
-  #use(choice: Choice): void {
-    this.choice = choice;
-    if (choice === 'device') {
-      delete document.documentElement.dataset['ground'];
-    } else {
-      document.documentElement.dataset['ground'] = choice;
-    }
+  #show(): void {
+    const dark = this.choice === 'dark' || (this.choice === 'device' && device.matches);
+    document.documentElement.dataset['ground'] = dark ? 'dark' : 'light';
   }
 }
 
