@@ -2,7 +2,6 @@ package org.varwright.server;
 
 import io.javalin.http.Context;
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -121,8 +120,8 @@ final class ReportRoutes {
     }
 
     private static byte[] bytes(Path file) {
-        try (InputStream in = Files.newInputStream(file)) {
-            return in.readAllBytes();
+        try {
+            return Files.readAllBytes(file);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
