@@ -31,3 +31,8 @@ export function percent(part: number): string {
   const text = new Intl.NumberFormat(words.language, { minimumFractionDigits: 2, maximumFractionDigits: 2 }).format(Math.abs(100 * part));
   return `${part > 0 ? '+' : part < 0 ? '−' : ''}${text} %`;
 }
+
+/** Such as `7200:120`, of a transformer. */
+export function ratio(of: { readonly primary: number; readonly secondary: number }): string {
+  return `${figures(of.primary)}:${figures(of.secondary)}`;
+}
