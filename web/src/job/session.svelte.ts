@@ -17,8 +17,9 @@ export class JobSession {
   readonly #forget: () => void;
 
   constructor(readonly job: string) {
-    this.#forget = onChange((changed) => {
-      if (changed === job && !this.busy) {
+    this.#forget = onChange((changed, hash) => {
+      // What this session added itself is on the screen already.
+      if (changed === job && !this.busy && this.state?.hash !== hash) {
         void this.load();
       }
     });

@@ -74,7 +74,7 @@ export async function add(job: string, entry: Entry): Promise<Added> {
     } catch (error) {
       throw storeFailure(error);
     }
-    changes.postMessage({ job });
+    changes.postMessage({ job, hash: state.hash });
     return { ok: true, state, id: event.id };
   });
 }
@@ -115,17 +115,17 @@ export async function take(
     if (state !== undefined) {
       await database.cards.put(card(state));
     }
-    changes.postMessage({ job });
+    changes.postMessage({ job, hash: state?.hash ?? '' });
   }
   return added;
 }
 
 const changes = new BroadcastChannel('varwright-jobs');
 
-/** Calls when another tab, or the exchange with the server, has added to a job. */
-export function onChange(heard: (job: string) => void): () => void {
+/** Calls with the job and its log's hash when a tab, this one too, or the exchange with the server has added to a job. */
+export function onChange(heard: (job: string, hash: string) => void): () => void {
   const channel = new BroadcastChannel('varwright-jobs');
-  channel.onmessage = (event: MessageEvent<{ job: string }>) => heard(event.data.job);
+  channel.onmessage = (event: MessageEvent<{ job: string; hash: string }>) => heard(event.data.job, event.data.hash);
   return () => channel.close();
 }
 

@@ -1,7 +1,7 @@
 /** The exchange with the server: lines, files and banks go up, what others wrote comes down. The app never waits for it. */
 import { reason } from '../core/told';
 import { database, keep, setting, sha256, type StoredBank } from './database';
-import { take } from './log';
+import { onChange, take } from './log';
 
 export type Standing = 'syncing' | 'here' | 'away' | 'refused';
 
@@ -24,7 +24,7 @@ class Sync {
     void this.now();
     setInterval(() => void this.now(), EVERY_MS);
     addEventListener('online', () => void this.now());
-    new BroadcastChannel('varwright-jobs').onmessage = () => void this.now();
+    onChange(() => void this.now());
   }
 
   /** Exchanges everything once. One tab does it at a time; others wait for the next turn. */
