@@ -78,8 +78,9 @@ test('typed with the radio off: verdict at once, Enter goes on, a doubt is asked
   await expect(page.getByText('The earlier reading stays in the log')).toBeVisible();
   await capacitance(page).press('Enter');
   await expect(cell(page, 'stage 3 B u1')).toContainText('healthy');
+  // The new reading is on disk first, the one before is taken back after it, and then the next unit stands here.
+  await expect(page.getByRole('heading', { name: 'stage 3/B/u2' })).toBeVisible();
   await cell(page, 'stage 3 B u1').click();
-  // The new reading is on disk first, and the one before is taken back after it: then one is left.
   await expect(page.getByRole('button', { name: 'Take back' })).toHaveCount(1);
   await page.getByRole('button', { name: 'Take back' }).click();
   await page.getByRole('dialog').getByLabel('Reason').fill('wrong unit');
