@@ -9,7 +9,6 @@ import java.nio.file.StandardCopyOption;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.varwright.archive.JobArchive;
 import org.varwright.archive.OpenArchive;
@@ -20,21 +19,17 @@ import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code job import FILE.zip -o FILE}. */
 @Command(
         name = "import",
-        mixinStandardHelpOptions = true,
         description = {
             "Takes a job out of a ZIP file. Everything in it is looked at first; where anything is wrong, nothing is written.",
             "Where the target is there already and is the same job, lines are merged: nothing is overwritten."
         })
-final class JobImportCommand implements Callable<Integer> {
+final class JobImportCommand extends AnswerCommand {
     @Parameters(paramLabel = "ARCHIVE", index = "0", description = "The archive (.zip).")
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private Path archiveFile;
@@ -49,16 +44,8 @@ final class JobImportCommand implements Callable<Integer> {
             description = "Where attachments go (default: the folder \"attachments\" beside the job).")
     private @Nullable Path folder;
 
-    @Mixin
-    @SuppressWarnings("NullAway.Init") // picocli sets it
-    private OutputOptions output;
-
-    @Spec
-    @SuppressWarnings("NullAway.Init") // picocli sets it
-    private CommandSpec spec;
-
     @Override
-    public Integer call() {
+    Answer answer() {
         InputFile.require(archiveFile);
         try (OpenArchive archive = OpenArchive.of(archiveFile)) {
             JobLog log = archive.log();
@@ -69,9 +56,8 @@ final class JobImportCommand implements Callable<Integer> {
             List<String> missing = JobArchive.attachments(merged).stream()
                     .filter(hash -> !Files.exists(attachments.resolve(hash)))
                     .toList();
-            missing.forEach(hash ->
-                    spec.commandLine().getErr().println("varwright: attachment " + hash + " is not in the archive"));
-            return output.print(spec.commandLine().getOut(), JobShowCommand.answer(Job.of(merged, Planner.ANEW)));
+            missing.forEach(hash -> err().println("varwright: attachment " + hash + " is not in the archive"));
+            return JobShowCommand.answer(Job.of(merged, Planner.ANEW));
         }
     }
 

@@ -5,7 +5,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.varwright.job.Job;
 import org.varwright.job.Order;
@@ -16,42 +15,30 @@ import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code job list DIR}. */
 @Command(
         name = "list",
-        mixinStandardHelpOptions = true,
         description = {
             "Every job of a folder (.job.jsonl) and where it stands.",
             "Exit 1 where one of them can't be read or is not whole."
         })
-final class JobListCommand implements Callable<Integer> {
+final class JobListCommand extends AnswerCommand {
     private static final String ENDING = ".job.jsonl";
 
     @Parameters(paramLabel = "DIR", index = "0", description = "The folder.")
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private Path folder;
 
-    @Mixin
-    @SuppressWarnings("NullAway.Init") // picocli sets it
-    private OutputOptions output;
-
-    @Spec
-    @SuppressWarnings("NullAway.Init") // picocli sets it
-    private CommandSpec spec;
-
     /** One job of the list. */
     private record Line(String file, String title, String bank, int events, String stands, boolean isWhole) {}
 
     @Override
-    public Integer call() {
+    Answer answer() {
         List<Line> lines = files().stream().map(JobListCommand::line).toList();
         ExitCode code = lines.stream().allMatch(Line::isWhole) ? ExitCode.DONE : ExitCode.NO;
-        return output.print(spec.commandLine().getOut(), new Answer(text(lines), json(lines), code));
+        return new Answer(text(lines), json(lines), code);
     }
 
     private List<Path> files() {

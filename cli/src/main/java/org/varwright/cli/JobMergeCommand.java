@@ -3,26 +3,21 @@ package org.varwright.cli;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.concurrent.Callable;
 import org.varwright.job.Job;
 import org.varwright.job.JobLog;
 import org.varwright.job.Planner;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code job merge FILE… -o FILE}. */
 @Command(
         name = "merge",
-        mixinStandardHelpOptions = true,
         description = {
             "Puts the lines of several devices into one file. Nothing is lost: what disagrees is kept and shown.",
             "In whatever order and however often files are merged, the same lines give the same job."
         })
-final class JobMergeCommand implements Callable<Integer> {
+final class JobMergeCommand extends AnswerCommand {
     @Parameters(paramLabel = "JOB", arity = "1..*", description = "Files of one job (.job.jsonl).")
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private List<Path> files;
@@ -35,22 +30,14 @@ final class JobMergeCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private Path target;
 
-    @Mixin
-    @SuppressWarnings("NullAway.Init") // picocli sets it
-    private OutputOptions output;
-
-    @Spec
-    @SuppressWarnings("NullAway.Init") // picocli sets it
-    private CommandSpec spec;
-
     @Override
-    public Integer call() {
+    Answer answer() {
         JobLog merged = files.stream()
                 .map(f -> new JobFile(f).log())
                 .reduce(JobLog::merge)
                 .orElseThrow();
         Answer answer = JobShowCommand.answer(Job.of(merged, Planner.ANEW));
         OutputFile.write(target, merged.text().getBytes(StandardCharsets.UTF_8));
-        return output.print(spec.commandLine().getOut(), answer);
+        return answer;
     }
 }

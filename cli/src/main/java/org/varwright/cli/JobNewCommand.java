@@ -3,7 +3,6 @@ package org.varwright.cli;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.varwright.job.Fact;
 import org.varwright.job.Job;
@@ -11,17 +10,12 @@ import org.varwright.job.JobJson;
 import org.varwright.job.JobText;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code job new FILE --bank BANK}. */
-@Command(
-        name = "new",
-        mixinStandardHelpOptions = true,
-        description = "Begins a job: a new file whose first event holds the bank file whole.")
-final class JobNewCommand implements Callable<Integer> {
+@Command(name = "new", description = "Begins a job: a new file whose first event holds the bank file whole.")
+final class JobNewCommand extends AnswerCommand {
     @Parameters(paramLabel = "JOB", index = "0", description = "The file to begin (.job.jsonl).")
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private Path file;
@@ -53,25 +47,15 @@ final class JobNewCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private JobWriter writer;
 
-    @Mixin
-    @SuppressWarnings("NullAway.Init") // picocli sets it
-    private OutputOptions output;
-
-    @Spec
-    @SuppressWarnings("NullAway.Init") // picocli sets it
-    private CommandSpec spec;
-
     @Override
-    public Integer call() {
+    Answer answer() {
         String text = new String(InputFile.read(bank), StandardCharsets.UTF_8);
         String job = name != null ? name : JobNames.of(file);
         Fact opened = new Fact.Opened(
                 title, text, Optional.ofNullable(number), Optional.ofNullable(reason), Optional.ofNullable(alarm));
         JobNames.require("--name", job);
-        JobNames.require("--device", writer.device());
-        Job begun =
-                new JobFile(file).begin(job, j -> j.propose(writer.device(), writer.by(), writer.nowMillis(), opened));
-        return output.print(
-                spec.commandLine().getOut(), new Answer(JobText.of(begun), JobJson.of(begun), ExitCode.DONE));
+        writer.requireDevice();
+        Job begun = new JobFile(file).begin(job, j -> writer.propose(j, opened));
+        return new Answer(JobText.of(begun), JobJson.of(begun), ExitCode.DONE);
     }
 }

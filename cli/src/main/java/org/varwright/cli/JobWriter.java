@@ -1,5 +1,8 @@
 package org.varwright.cli;
 
+import org.varwright.job.Fact;
+import org.varwright.job.Job;
+import org.varwright.job.Proposal;
 import picocli.CommandLine.Option;
 
 /** Who writes an event, on which device, and when. */
@@ -16,16 +19,17 @@ final class JobWriter {
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private String device;
 
-    String by() {
-        return by;
+    /**
+     * Holds the device's name against what names may be.
+     *
+     * @throws VarwrightException {@code JOB_NAME}
+     */
+    void requireDevice() {
+        JobNames.require("--device", device);
     }
 
-    String device() {
-        return device;
-    }
-
-    /** The wall clock of this machine [ms]. */
-    long nowMillis() {
-        return System.currentTimeMillis();
+    /** The event as this person and device would write it now. */
+    Proposal propose(Job job, Fact fact) {
+        return job.propose(device, by, System.currentTimeMillis(), fact);
     }
 }

@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.varwright.bankfile.BankFile;
 import org.varwright.basis.BasisText;
@@ -25,22 +24,19 @@ import org.varwright.record.RecordStudyJson;
 import org.varwright.record.RecordStudyText;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code record FILE [BANK]}. */
 @Command(
         name = "record",
-        mixinStandardHelpOptions = true,
         description = {
             "What is in a disturbance record (IEEE C37.111, IEC 60255-24): channels, times, states, what changed when.",
             "With BANK: what was switched, what failed and where, and what the record can't tell.",
             "What departs from the standard is read all the same where it can be, and said.",
             "With BANK, exit 1 where something failed, 3 where channels are not clear or no failure explains a sensor."
         })
-final class RecordCommand implements Callable<Integer> {
+final class RecordCommand extends AnswerCommand {
     @Parameters(
             paramLabel = "FILE",
             index = "0",
@@ -92,29 +88,21 @@ final class RecordCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private PictureOption picture;
 
-    @Mixin
-    @SuppressWarnings("NullAway.Init") // picocli sets it
-    private OutputOptions output;
-
-    @Spec
-    @SuppressWarnings("NullAway.Init") // picocli sets it
-    private CommandSpec spec;
-
     @Override
-    public Integer call() {
+    Answer answer() {
         Recording recording = new RecordOnDisk(file).read(options());
         RecordStudy study = study(recording);
         picture.write(width -> RecordPicture.svg(study, width)
                 .orElseGet(() -> RecordingChart.of(recording).svg(width)));
         String text = RecordingText.of(recording)
                 + "\n" + RecordStudyText.of(study)
-                + (output.explain() ? RecordingText.explain(recording) + BasisText.of(study.bases()) : "");
+                + (explain() ? RecordingText.explain(recording) + BasisText.of(study.bases()) : "");
         Json.Builder json = RecordingJson.of(recording);
         if (samples) {
             json.put("data", RecordingJson.samples(recording));
         }
         RecordStudyJson.put(json, study);
-        return output.print(spec.commandLine().getOut(), new Answer(text, json.build(), code(study)));
+        return new Answer(text, json.build(), code(study));
     }
 
     private RecordStudy study(Recording recording) {
