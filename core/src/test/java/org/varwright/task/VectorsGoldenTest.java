@@ -8,7 +8,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -23,16 +22,10 @@ import org.varwright.json.Json;
  * tests. After an intended change, run with {@code -Dvarwright.record=true} and read the difference before committing it.
  */
 class VectorsGoldenTest {
-    private static final Path ROOT = Path.of("..");
-    private static final Path VECTORS = Path.of("src/test/resources/vectors");
-
     @TestFactory
     Stream<DynamicTest> vectors() throws IOException {
         List<DynamicTest> tests = new ArrayList<>();
-        List<Path> files;
-        try (Stream<Path> listed = Files.list(VECTORS)) {
-            files = listed.filter(f -> f.toString().endsWith(".json")).sorted().toList();
-        }
+        List<Path> files = Vectors.files();
         for (Path file : files) {
             Json.Arr vectors = (Json.Arr) Json.parse(Files.readString(file));
             if (Boolean.getBoolean("varwright.record")) {
@@ -43,8 +36,8 @@ class VectorsGoldenTest {
                 Json.Obj vector = (Json.Obj) item;
                 String name = ((Json.Str) vector.get("name")).value();
                 tests.add(DynamicTest.dynamicTest(file.getFileName() + ": " + name, () -> {
-                    Json answer =
-                            Json.parse(Tasks.run(expand(vector.get("request")).print()));
+                    Json answer = Json.parse(
+                            Tasks.run(Vectors.expand(vector.get("request")).print()));
                     same(answer, vector.get("response"), "$");
                 }));
             }
@@ -62,37 +55,11 @@ class VectorsGoldenTest {
                     .put("request", vector.get("request"))
                     .put(
                             "response",
-                            Json.parse(Tasks.run(expand(vector.get("request")).print())))
+                            Json.parse(Tasks.run(
+                                    Vectors.expand(vector.get("request")).print())))
                     .build());
         }
         Files.writeString(file, Json.of(recorded).print() + "\n");
-    }
-
-    /** {@code {"$file": PATH}} stands for the text of a file of the project. */
-    private static Json expand(Json value) throws IOException {
-        return switch (value) {
-            case Json.Obj object -> {
-                if (object.get("$file") instanceof Json.Str(String path)) {
-                    yield Json.of(Files.readString(ROOT.resolve(path)));
-                }
-                Map<String, Json> members = new LinkedHashMap<>();
-                for (Map.Entry<String, Json> member : object.members().entrySet()) {
-                    members.put(member.getKey(), expand(member.getValue()));
-                }
-                yield new Json.Obj(members);
-            }
-            case Json.Arr array -> {
-                List<Json> items = new ArrayList<>();
-                for (Json item : array.items()) {
-                    items.add(expand(item));
-                }
-                yield Json.of(items);
-            }
-            case Json.Null none -> none;
-            case Json.Bool flag -> flag;
-            case Json.Num number -> number;
-            case Json.Str text -> text;
-        };
     }
 
     /** Numbers to 1e-9 relative (1e-12 absolute near zero), everything else exactly. */
