@@ -130,7 +130,7 @@ public record Opening(
         return Math.sqrt(2.0) * legVolts / seriesGroups;
     }
 
-    /** Highest voltage between two conductors of the stage while a unit holds {@code unitVolts} [V]. */
+    /** Highest voltage between two conductors of the stage while a unit holds {@code unitVolts} [V] (DIS-10). */
     public double betweenConductorsVolts(double unitVolts) {
         return pairFactor * seriesGroups * unitVolts;
     }

@@ -10,7 +10,7 @@ import org.varwright.basis.Verdict;
  *
  * @param combination which stages
  * @param vars that it gives at nominal voltage [var]
- * @param simpleOrder resonance by the rule {@code √(S_sc/Q)}, which leaves reactors and load out
+ * @param simpleOrder resonance by the rule {@code √(S_sc/Q)} (RES-1), which leaves reactors and load out
  * @param peaks parallel resonances with no load, by rising order
  * @param tunedOrders series resonances of its stages up to order 50, by rising order
  * @param amplifications at the orders looked at

@@ -1,6 +1,6 @@
 package org.varwright.unbalance;
 
-/** Whether a bank may run on with a failure. */
+/** Whether a bank may run on with a failure (UNB-2). */
 public enum RunVerdict {
     /** Within the continuous limit, and so it would be with one more failure of the kind in the same place. */
     RUN_ON("run on"),

@@ -128,4 +128,20 @@ class EnergizeReferenceTest {
         assertEquals(1.10, check.limit());
         assertEquals(verdict, check.verdict());
     }
+
+    /** Above 135 % of rated current a unit is overloaded (IEEE Std 18); current follows voltage. */
+    @ParameterizedTest
+    @CsvSource({"1.00, PASS", "1.35, PASS", "1.36, FAIL"})
+    void currentOverRated(double multiple, Verdict verdict) {
+        Bank bank = Banks.plan(Connection.WYE_UNGROUNDED, 1, 2, 3).bank();
+        Check check = Energize.of(bank, Map.of(), BusVolts.balanced(13800.0 * multiple), Uncertainty.USUAL, List.of())
+                .checks()
+                .stream()
+                .filter(c -> c.basis().id().equals("ENG-6"))
+                .findFirst()
+                .orElseThrow();
+        assertEquals(multiple, check.value(), 1e-9);
+        assertEquals(1.35, check.limit());
+        assertEquals(verdict, check.verdict());
+    }
 }

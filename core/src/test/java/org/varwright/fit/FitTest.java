@@ -11,7 +11,10 @@ import org.junit.jupiter.api.Test;
 import org.varwright.bank.Bank;
 import org.varwright.bank.Connection;
 import org.varwright.bank.Spare;
+import org.varwright.bank.UnitPosition;
 import org.varwright.bank.UnitType;
+import org.varwright.basis.Check;
+import org.varwright.basis.Verdict;
 import org.varwright.network.Banks;
 import org.varwright.problem.Message;
 import org.varwright.problem.VarwrightException;
@@ -148,5 +151,39 @@ class FitTest {
                 short1.runOn().getFirst().options().stream().noneMatch(RunOn.Option::limitsKept),
                 "no option keeps the limit");
         assertTrue(FitText.of(short1).contains("NOT GOOD TO GO"), FitText.of(short1));
+    }
+
+    /** Legs more than 1.08 apart are a remark, never a refusal (IEC 60871-1, from memory, unchecked); so are units outside their nameplate's tolerance. */
+    @Test
+    void legsApartAndUnitsOffTheirNameplateAreRemarks() {
+        for (double apart : new double[] {1.079, 1.081}) {
+            Bank bank = Banks.plan(Connection.WYE_UNGROUNDED, 1, 1, 2).sensing().bank();
+            UnitType type = bank.stages().getFirst().unit();
+            List<Fitted> units = bank.positions().stream()
+                    .map(at -> FitBanks.fitted(
+                            at, type.capacitanceFarads() * (at.leg().equals("B") ? apart : 1.0), Fitted.Role.KEPT))
+                    .toList();
+            FitResult result = Fit.plan(FitBanks.input(bank, units, List.of(), FitOptions.USUAL));
+            List<Check> checks = result.checks().stream()
+                    .filter(c -> c.basis().id().equals("FIT-9"))
+                    .toList();
+            assertEquals(1, checks.size(), "every unit is within +10 % of its nameplate: " + checks);
+            assertEquals(apart, checks.getFirst().value(), 1e-9);
+            assertEquals(
+                    apart < 1.08 ? Verdict.PASS : Verdict.WARN,
+                    checks.getFirst().verdict());
+        }
+        Bank bank = Banks.plan(Connection.WYE_UNGROUNDED, 1, 1, 2).sensing().bank();
+        double nameplate = bank.stages().getFirst().unit().capacitanceFarads();
+        UnitPosition odd = bank.positions().getFirst();
+        List<Fitted> units = bank.positions().stream()
+                .map(at -> FitBanks.fitted(at, nameplate * (at.equals(odd) ? 1.101 : 1.05), Fitted.Role.KEPT))
+                .toList();
+        Check off = Fit.plan(FitBanks.input(bank, units, List.of(), FitOptions.USUAL)).checks().stream()
+                .filter(c -> c.subject().startsWith(odd.name()))
+                .findFirst()
+                .orElseThrow();
+        assertEquals(Verdict.WARN, off.verdict());
+        assertEquals(1.1 * nameplate, off.limit(), 1e-9 * nameplate);
     }
 }

@@ -312,4 +312,44 @@ class FusesTest {
                 FuseBanks.behind(12.47e3, 60.0, 210e6, 9.0),
                 stage(Connection.WYE_UNGROUNDED, 2, Optional.of(fuse), Optional.empty()));
     }
+
+    /**
+     * 100 MVA at 12.47 kV: 4630 A at the bus by {@code S/(√3·V)}; into a shorted lone unit of a grounded wye goes the same current.
+     *
+     * <pre>
+     *   bus ──▬──┬──▬── ‖ ──┐
+     *         line  unit    ⏚
+     * </pre>
+     */
+    @Test
+    void aFuseMustInterruptWhatAShortDrives() {
+        for (FusePlace place : FusePlace.values()) {
+            assertEquals(Verdict.PASS, interrupting(place, 4631.0).verdict(), place.toString());
+            Check check = interrupting(place, 4629.0);
+            assertEquals(Verdict.FAIL, check.verdict(), place.toString());
+            assertEquals(4629.9, check.limit(), 0.1);
+        }
+    }
+
+    private static Check interrupting(FusePlace place, double amperes) {
+        FuseType fuse = new FuseType(
+                "F",
+                FuseType.Kind.EXPULSION,
+                Optional.of("25T"),
+                OptionalDouble.of(25.0),
+                OptionalDouble.of(100e3),
+                OptionalDouble.empty(),
+                OptionalDouble.of(amperes),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                Optional.empty());
+        boolean line = place == FusePlace.LINE;
+        Stage stage = stage(
+                Connection.WYE_GROUNDED,
+                1,
+                line ? Optional.empty() : Optional.of(fuse),
+                line ? Optional.of(fuse) : Optional.empty());
+        SupplySystem system = FuseBanks.behind(12.47e3, 60.0, 100e6, 10.0);
+        return check(Fuses.of(FuseBanks.bank(Standard.IEEE, system, stage), FuseOptions.AS_FILED), "FUS-11");
+    }
 }

@@ -173,7 +173,7 @@ class NetworkOracleTest {
         return failures.stream().filter(f -> f instanceof Failure.UnitShorted).count() > 1;
     }
 
-    /** Effective capacitances by the formulas of engineering.md §1, for a unit of 4 sections of 10 elements. */
+    /** Effective capacitances by the formulas of NET-3, for a unit of 4 sections of 10 elements. */
     private static Netlist netlist(Bank bank, Supply supply, Capacitances values, List<Failure> failures) {
         Map<UnitBranch, Double> farads = new HashMap<>();
         bank.stages()

@@ -53,7 +53,7 @@ class NetworkReferenceTest {
     }
 
     /**
-     * Closed forms over the grid S = 1…16, P = 2…16, n = 1…3 (engineering.md §2).
+     * Closed forms over the grid S = 1…16, P = 2…16, n = 1…3 (NET-8).
      *
      * <pre>
      *   A ─┬─‖─┬─ … S groups of P ─┐

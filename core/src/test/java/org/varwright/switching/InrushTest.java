@@ -1,6 +1,7 @@
 package org.varwright.switching;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -298,5 +299,28 @@ class InrushTest {
                 .main()
                 .orElseThrow()
                 .peakAmperes();
+    }
+
+    /** Transient voltage to twice the peak in service, current to 100 times rated (IEC 60871-1, from memory, unchecked): above it a warning, no more. */
+    @Test
+    void whatCapacitorsBear() {
+        TestBank.Plan behindReactor = plan();
+        Inrush mild = everything(two(behindReactor, behindReactor));
+        List<Check> volts = mild.checks().stream()
+                .filter(c -> c.subject().contains("highest voltage across a leg over its peak"))
+                .toList();
+        assertFalse(volts.isEmpty());
+        for (Check check : volts) {
+            assertEquals("SWI-9", check.basis().id());
+            assertEquals(2.0, check.limit());
+            assertEquals(check.value() <= 2.0 ? Verdict.PASS : Verdict.WARN, check.verdict());
+            assertTrue(check.value() > 1.0, "closing at the crest overshoots: " + check);
+        }
+        double largest =
+                mild.cases().stream().mapToDouble(InrushCase::peakAmperes).max().orElseThrow();
+        Check amperes = check(mild, "s1: inrush peak over rated line current");
+        // 600 kvar at 12.47 kV: 27.78 A.
+        assertEquals(largest / 27.78, amperes.value(), 1e-3 * amperes.value());
+        assertEquals(amperes.value() <= 100.0 ? Verdict.PASS : Verdict.WARN, amperes.verdict());
     }
 }
