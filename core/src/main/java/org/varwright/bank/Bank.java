@@ -117,10 +117,6 @@ public record Bank(
         return stages.stream().filter(s -> s.name().equals(stageName)).findFirst();
     }
 
-    public Optional<UnitType> unitType(String typeName) {
-        return unitTypes.stream().filter(t -> t.name().equals(typeName)).findFirst();
-    }
-
     /** The device that switches a stage; empty where the file names none or has no isolation part. */
     public Optional<Device> switchOf(Stage stage) {
         return stage.switchName().flatMap(device -> isolation.flatMap(i -> i.device(device)));

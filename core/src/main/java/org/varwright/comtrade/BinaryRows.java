@@ -49,10 +49,6 @@ final class BinaryRows implements Rows {
         return (statuses + WORD_BITS - 1) / WORD_BITS;
     }
 
-    long samples() {
-        return samples;
-    }
-
     @Override
     public void rewind() {
         done = 0;

@@ -89,10 +89,6 @@ final class StampSurvey {
         return samples;
     }
 
-    long missing() {
-        return missing;
-    }
-
     long falls() {
         return falls;
     }

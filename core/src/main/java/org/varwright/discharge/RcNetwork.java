@@ -60,15 +60,6 @@ final class RcNetwork {
             }
             return across(capacitance.solveUpper(y));
         }
-
-        /** The highest voltage across any branch after so many seconds [V]. */
-        double highestAfter(double seconds) {
-            double highest = 0.0;
-            for (double volts : voltsAfter(seconds)) {
-                highest = Math.max(highest, Math.abs(volts));
-            }
-            return highest;
-        }
     }
 
     /**

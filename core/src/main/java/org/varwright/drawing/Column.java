@@ -1,6 +1,5 @@
 package org.varwright.drawing;
 
-import java.util.Optional;
 import org.varwright.bank.Compartment;
 import org.varwright.bank.Device;
 import org.varwright.bank.EnergySource;
@@ -35,18 +34,5 @@ record Column(String conductor, Hangs hangs) {
 
         /** Nothing. */
         record Nothing() implements Hangs {}
-    }
-
-    /** The device of this column, if it is one. */
-    Optional<Device> device() {
-        return switch (hangs) {
-            case Hangs.ToGround ground -> Optional.of(ground.device());
-            case Hangs.Bond bond -> Optional.of(bond.device());
-            case Hangs.Tie tie -> Optional.of(tie.device());
-            case Hangs.Legs legs -> Optional.empty();
-            case Hangs.Source source -> Optional.empty();
-            case Hangs.Visit visit -> Optional.empty();
-            case Hangs.Nothing nothing -> Optional.empty();
-        };
     }
 }

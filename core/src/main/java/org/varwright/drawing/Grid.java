@@ -308,11 +308,6 @@ final class Grid {
         return across.right(territory.lastColumn()) - Across.COLUMN_GAP;
     }
 
-    /** Where columns lie. */
-    Across across() {
-        return across;
-    }
-
     double bar(String conductor) {
         List<Double> bars = tracks.getOrDefault(feeding.layer(conductor), List.of());
         return bars.get(spans.of(conductor).track());

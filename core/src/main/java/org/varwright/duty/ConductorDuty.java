@@ -95,14 +95,4 @@ public record ConductorDuty(String stage, double ratedAmperes, double requiredAm
     private static double parallel(LegLayout layout) {
         return (double) layout.strings() * layout.units();
     }
-
-    /**
-     * Ampacity that a bank asks of its conductors [A] (DUT-5): {@code 1.35·Q/(√3·V)}.
-     *
-     * @param vars rated, three-phase [var]
-     * @param volts line to line [V]
-     */
-    public static double ampacity(double vars, double volts) {
-        return AMPACITY * vars / (Math.sqrt(3.0) * volts);
-    }
 }

@@ -1,6 +1,5 @@
 package org.varwright.fit;
 
-import java.util.Optional;
 import org.varwright.bank.Spare;
 
 /** What a position holds in a plan. */
@@ -21,15 +20,6 @@ sealed interface Content {
             case FromStock s ->
                 s.spare().capacitanceFarads().orElse(s.spare().unit().capacitanceFarads());
             case Nothing n -> 0.0;
-        };
-    }
-
-    /** Serial number or another name; empty for nothing. */
-    default Optional<String> name() {
-        return switch (this) {
-            case InPlace u -> Optional.of(u.unit().name());
-            case FromStock s -> Optional.of(s.spare().serial());
-            case Nothing n -> Optional.empty();
         };
     }
 }

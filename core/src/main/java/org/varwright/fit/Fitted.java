@@ -53,8 +53,4 @@ public record Fitted(
     public String name() {
         return serial.orElse("unit of " + at.name());
     }
-
-    Fitted with(Role other) {
-        return new Fitted(at, serial, capacitanceFarads, from, other, why);
-    }
 }

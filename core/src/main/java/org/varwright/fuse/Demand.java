@@ -57,13 +57,6 @@ record Demand(
         return fault instanceof FullShort.Result.Found(FullShort f) ? Optional.of(f) : Optional.empty();
     }
 
-    /** Current that the rule asks for [A]. */
-    OptionalDouble neededAmperes() {
-        return service.isPresent()
-                ? OptionalDouble.of(rule.least() * service.get().ruleAmperes())
-                : OptionalDouble.empty();
-    }
-
     /** Current through it with one unit shorted [A]. */
     OptionalDouble faultAmperes() {
         return found().isPresent() ? OptionalDouble.of(through(found().get())) : OptionalDouble.empty();

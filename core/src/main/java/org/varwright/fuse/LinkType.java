@@ -12,8 +12,4 @@ public enum LinkType {
     LinkType(String word) {
         this.word = word;
     }
-
-    public String word() {
-        return word;
-    }
 }

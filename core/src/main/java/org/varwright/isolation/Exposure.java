@@ -64,14 +64,6 @@ final class Exposure {
         return bits;
     }
 
-    List<String> names(long bits) {
-        List<String> names = new ArrayList<>();
-        for (long left = bits; left != 0; left &= left - 1) {
-            names.add(conductors.get(Long.numberOfTrailingZeros(left)));
-        }
-        return names;
-    }
-
     long doorBits(Iterable<String> names) {
         long bits = 0;
         for (String name : names) {

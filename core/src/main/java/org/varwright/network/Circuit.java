@@ -111,10 +111,6 @@ final class Circuit {
         return stages;
     }
 
-    List<String> nodeNames() {
-        return nodeNames;
-    }
-
     int nodes() {
         return nodeNames.size();
     }

@@ -36,10 +36,6 @@ public record Chart(
         return new Chart(title, x, panels, text, description, shape);
     }
 
-    public Chart description(String text) {
-        return new Chart(title, x, panels, caption, Optional.of(text), shape);
-    }
-
     public Chart shape(Shape given) {
         return new Chart(title, x, panels, caption, description, given);
     }

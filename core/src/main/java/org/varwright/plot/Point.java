@@ -1,8 +1,4 @@
 package org.varwright.plot;
 
 /** A point in the values of the axes; NaN leaves a gap in a curve. */
-public record Point(double x, double y) {
-    boolean isFinite() {
-        return Double.isFinite(x) && Double.isFinite(y);
-    }
-}
+public record Point(double x, double y) {}

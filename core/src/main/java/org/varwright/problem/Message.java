@@ -559,11 +559,6 @@ public enum Message {
         this.template = template;
     }
 
-    /** The template with its placeholders. */
-    public String template() {
-        return template;
-    }
-
     /** Number of placeholders: one more than the highest that the template names. */
     public int placeholders() {
         int count = 0;

@@ -48,10 +48,6 @@ final class Scene {
         return bank;
     }
 
-    RecordInput input() {
-        return input;
-    }
-
     TimeBase base() {
         return input.base();
     }

@@ -129,11 +129,6 @@ public record Posterior(List<Weighted> weighted) {
                 .sum();
     }
 
-    /** The most probable explanation. */
-    public Weighted best() {
-        return best(weighted);
-    }
-
     /** The most probable explanation of a kind. */
     public Weighted best(Hypothesis.Kind kind) {
         return best(weighted.stream().filter(w -> w.hypothesis().kind() == kind).toList());

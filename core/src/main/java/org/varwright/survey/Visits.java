@@ -97,10 +97,6 @@ final class Visits {
         return other ? OptionalDouble.empty() : before.get().capacitanceFarads();
     }
 
-    boolean isEmpty() {
-        return visits.isEmpty();
-    }
-
     /** What the unit read on the last visit when it was in order, on the present scale; empty where there was none. */
     Optional<Reference> reference(Gathered unit) {
         for (int i = visits.size() - 1; i >= 0; i--) {

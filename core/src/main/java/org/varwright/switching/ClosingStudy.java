@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.varwright.transients.Act;
 import org.varwright.transients.Happening;
@@ -302,10 +301,5 @@ final class ClosingStudy {
 
     private static double perPeak(List<Swing> swings, List<BankCircuit.LegPlace> legs, int leg) {
         return swings.get(3 + legs.size() + leg).magnitude() / legs.get(leg).peakVolts();
-    }
-
-    /** Waveforms of a closing again, kept. */
-    Optional<Closing.Recorded> record(Closing closing) {
-        return at(closing.degrees(), true).recorded();
     }
 }

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.varwright.bank.Bank;
-import org.varwright.bank.Stage;
 import org.varwright.basis.Basis;
 import org.varwright.basis.Check;
 import org.varwright.basis.Verdict;
@@ -154,10 +153,5 @@ public record Inrush(
         remedies.forEach(r -> bases.add(r.basis()));
         checks.forEach(c -> bases.add(c.basis()));
         return bases;
-    }
-
-    /** The stage of a case. */
-    public Optional<Stage> stageOf(InrushCase of) {
-        return bank.stage(of.stage());
     }
 }

@@ -137,15 +137,6 @@ final class Topology {
         return row;
     }
 
-    /** The node that stands for the island of a node: ground, or the first of an island cut off from it. */
-    int root(int node) {
-        int at = node;
-        while (loops.parent(at) != at) {
-            at = loops.parent(at);
-        }
-        return at;
-    }
-
     private void fill() {
         List<Branch> branches = circuit.branches();
         int loopCount = loopCount();
