@@ -73,6 +73,9 @@ public final class Cautions {
                 + " (29 CFR 1910.269(w)(1)(iii)).");
         all.add(
                 "After a discharge voltage comes back by itself (dielectric absorption): the short stays on while anybody works.");
+        all.add(
+                "A tester that works with direct voltage (insulation tester, megohmmeter) leaves what it measured charged: discharge"
+                        + " and short the unit before and after, each unit alone, and put its short back before the next one.");
         all.add("A " + words.groundingSwitch() + " is not a discharge device. A " + words.grounded() + " bus does not "
                 + words.ground() + " a " + words.stage() + " behind its open switch, nor a floating neutral.");
         approach(bank)

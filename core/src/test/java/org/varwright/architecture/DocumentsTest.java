@@ -192,4 +192,18 @@ class DocumentsTest {
                 .toList();
         assertEquals(ArchitectureTest.ROWS, rows);
     }
+
+    @Test
+    void theGlossaryHasOneRowForAWord() {
+        List<String> words = text(ROOT.resolve("docs/glossary.md"))
+                .lines()
+                .filter(line -> line.startsWith("| ") && !line.startsWith("| word") && !line.startsWith("| ---"))
+                .flatMap(line -> Stream.of(line.split("\\|")[1].strip().split(", ")))
+                .toList();
+        List<String> twice = words.stream()
+                .filter(word -> words.indexOf(word) != words.lastIndexOf(word))
+                .distinct()
+                .toList();
+        assertEquals(List.of(), twice);
+    }
 }
