@@ -433,6 +433,11 @@ public enum Message {
     // ---- server
     SERVER_FOLDER("the folder can't be used ({0}); choose another with --data, or mend its permissions"),
     SERVER_IN_USE("another server has this folder; stop it first, or choose another folder with --data"),
+    SERVER_STORE_BUSY(
+            "another program holds the database and does not let go; close it (a backup, a viewer of databases, a program that synchronises folders) and start again; nothing was changed"),
+    SERVER_STORE_DAMAGED(
+            "the database is damaged ({0}); nothing was changed. Copy the whole folder away first; then start on the last good copy of it, or on an empty folder with --data: every device that took part sends what it holds again"),
+    SERVER_STORE_NEWER("the database was made by a newer version; nothing was changed, start that version"),
     DEMO_FOLDER(
             "the folder holds data that the demo did not make, so it leaves them alone; choose another folder with -o"),
     SERVER_PORT("port {0} is taken; stop what has it, or choose another with --port"),
@@ -541,12 +546,15 @@ public enum Message {
     BUS_VOLTS_TYPED("\"{0}\" is neither one line voltage nor three (AB,BC,CA); write 13.8kV or 13.8kV,13.7kV,13.9kV"),
     NOT_POSITIVE("{0} is not above zero; write what was measured"),
     REPORT_KIND("a report is written as .pdf, .xlsx or .json; give -o a name that ends so"),
+    ANSWER_LOST(
+            "the answer can't be printed whole ({0}); files that the command had to write are written. Make room where the answer goes, and ask again"),
     FILE_MISSING("there is no such file; check the name and the folder"),
     FOLDER_MISSING("there is no such folder; is the path right?"),
     FILE_IS_A_FOLDER("this is a folder; name a file in it"),
     FILE_UNREADABLE("the file can't be read ({0}); check its permissions"),
     FILE_NOT_OURS("the file has {0} MB; at most {1} MB are read; is it the right file?"),
-    FILE_UNWRITABLE("the file can't be written ({0}); nothing was lost, choose another place with -o"),
+    FILE_UNWRITABLE(
+            "the file can't be written ({0}); what stood there before still stands. Make room or mend the permission, or choose another place"),
     RECORD_FILE_KIND("a record is a .cfg with its .dat, or a .cff; name one of these"),
     RECORD_PARTNER(
             "there is no {0} of the same name beside it; a record needs its .cfg and its .dat: copy them together"),

@@ -4,6 +4,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.security.MessageDigest;
@@ -18,6 +19,7 @@ import java.util.zip.CRC32;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipFile;
+import org.varwright.disk.DiskTrouble;
 import org.varwright.job.JobEvent;
 import org.varwright.job.JobLog;
 import org.varwright.problem.Message;
@@ -65,7 +67,7 @@ public final class OpenArchive implements AutoCloseable {
         } catch (ZipException e) {
             throw new VarwrightException(Message.ARCHIVE_NOT_ONE, place, "it is no ZIP file that can be read");
         } catch (IOException e) {
-            throw new VarwrightException(Message.FILE_UNREADABLE, place, String.valueOf(e.getMessage()));
+            throw new VarwrightException(Message.FILE_UNREADABLE, place, DiskTrouble.of(e));
         }
     }
 
@@ -127,6 +129,7 @@ public final class OpenArchive implements AutoCloseable {
     /**
      * Copies an attachment. What was written is to be thrown away where this throws.
      *
+     * @throws UncheckedIOException where it can't be written there
      * @throws VarwrightException {@code ARCHIVE_CHANGED} where its content has another hash, {@code ARCHIVE_LARGE}
      */
     public void copy(String sha256, OutputStream out) {
@@ -154,7 +157,7 @@ public final class OpenArchive implements AutoCloseable {
                 }
                 digest.update(buffer, 0, n);
                 sum.update(buffer, 0, n);
-                out.write(buffer, 0, n);
+                put(out, buffer, n);
             }
             // The library holds no entry against its sum.
             if (sum.getValue() != entry.getCrc()) {
@@ -172,6 +175,15 @@ public final class OpenArchive implements AutoCloseable {
         }
     }
 
+    /** A fault where it goes to is not one of the archive. */
+    private static void put(OutputStream out, byte[] buffer, int count) {
+        try {
+            out.write(buffer, 0, count);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
     private Place place() {
         return new Place(file.toString(), 0, 0, "");
     }
@@ -181,7 +193,7 @@ public final class OpenArchive implements AutoCloseable {
         try {
             zip.close();
         } catch (IOException e) {
-            throw new VarwrightException(Message.FILE_UNREADABLE, place(), String.valueOf(e.getMessage()));
+            throw new VarwrightException(Message.FILE_UNREADABLE, place(), DiskTrouble.of(e));
         }
     }
 }

@@ -1,6 +1,7 @@
 package org.varwright.server;
 
 import io.javalin.http.Context;
+import java.io.EOFException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -23,7 +24,11 @@ final class AttachmentRoutes {
     }
 
     void put(Context context) throws IOException {
-        boolean isNew = attachments.keep(context.pathParam("sha256"), context.bodyInputStream());
-        context.status(isNew ? 201 : 204);
+        try {
+            boolean isNew = attachments.keep(context.pathParam("sha256"), context.bodyInputStream());
+            context.status(isNew ? 201 : 204);
+        } catch (EOFException e) {
+            throw Bodies.cutOff();
+        }
     }
 }

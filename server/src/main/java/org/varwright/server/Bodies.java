@@ -1,6 +1,7 @@
 package org.varwright.server;
 
 import io.javalin.http.Context;
+import java.io.EOFException;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
@@ -14,14 +15,24 @@ final class Bodies {
     /**
      * The body's bytes.
      *
-     * @throws Refusal 413 where it is longer than {@code most}
+     * @throws Refusal 413 where it is longer than {@code most}, 400 where it ends before its length
      */
     static byte[] bytes(Context context, int most, String what) throws IOException {
-        byte[] bytes = context.bodyInputStream().readNBytes(most + 1);
+        byte[] bytes;
+        try {
+            bytes = context.bodyInputStream().readNBytes(most + 1);
+        } catch (EOFException e) {
+            throw cutOff();
+        }
         if (bytes.length > most) {
             throw Refusal.of(413, what + " has at most " + most + " bytes; is it the right file?");
         }
         return bytes;
+    }
+
+    /** What who sent it is told where the line broke. */
+    static Refusal cutOff() {
+        return Refusal.of(400, "what was sent ended too early; nothing of it was taken in, send it again");
     }
 
     /**

@@ -16,6 +16,8 @@ import java.nio.file.Files;
 import java.nio.file.StandardOpenOption;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.Optional;
+import org.varwright.disk.DiskTrouble;
 import org.varwright.json.Json;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
@@ -26,19 +28,25 @@ public final class Server implements AutoCloseable {
     private static final System.Logger LOG = System.getLogger(Server.class.getName());
     private static final String LOOPBACK = "127.0.0.1";
 
+    private static final Refusal FAULT = Refusal.of(
+            500,
+            "a fault in the server itself, not in what was sent; nothing was changed, what was sent is still on the device");
+
     private final Javalin javalin;
+    private final Store store;
     private final FileChannel lockFile;
 
-    private Server(Javalin javalin, FileChannel lockFile) {
+    private Server(Javalin javalin, Store store, FileChannel lockFile) {
         this.javalin = javalin;
+        this.store = store;
         this.lockFile = lockFile;
     }
 
     /**
      * Starts on loopback, with everything in one folder.
      *
-     * @throws VarwrightException {@code SERVER_FOLDER} where the folder can't be used, {@code SERVER_IN_USE} where another server has it, {@code SERVER_PORT} where the port
-     *     is taken
+     * @throws VarwrightException {@code SERVER_FOLDER} where the folder can't be used, {@code SERVER_IN_USE} where another server has it, {@code SERVER_STORE_…} where its
+     *     database can't be used, {@code SERVER_PORT} where the port is taken
      */
     public static Server start(ServerSettings settings) {
         return start(settings, AppFiles.under(AppFiles.FOLDER));
@@ -56,18 +64,24 @@ public final class Server implements AutoCloseable {
             }
             boolean started = false;
             try {
-                Store store = Store.open(settings.data().resolve("varwright.sqlite"));
                 Attachments attachments = Attachments.in(settings.data().resolve("attachments"));
-                Server server = new Server(listen(settings.port(), store, attachments, app), lockFile);
-                started = true;
-                return server;
+                Store store = Store.open(settings.data().resolve("varwright.sqlite"));
+                try {
+                    Server server = new Server(listen(settings.port(), store, attachments, app), store, lockFile);
+                    started = true;
+                    return server;
+                } finally {
+                    if (!started) {
+                        store.close();
+                    }
+                }
             } finally {
                 if (!started) {
                     lockFile.close();
                 }
             }
         } catch (IOException e) {
-            throw new VarwrightException(Message.SERVER_FOLDER, place, String.valueOf(e.getMessage()));
+            throw new VarwrightException(Message.SERVER_FOLDER, place, DiskTrouble.of(e));
         }
     }
 
@@ -113,14 +127,7 @@ public final class Server implements AutoCloseable {
         javalin.exception(
                 HttpResponseException.class,
                 (e, context) -> refuse(Refusal.of(e.getStatus(), refused(context)), context));
-        javalin.exception(Exception.class, (e, context) -> {
-            LOG.log(System.Logger.Level.ERROR, context.method() + " " + context.path(), e);
-            refuse(
-                    Refusal.of(
-                            500,
-                            "a fault in the server itself, not in what was sent; nothing was changed, what was sent is still on the device"),
-                    context);
-        });
+        javalin.exception(Exception.class, Server::failed);
         javalin.error(404, context -> {
             if (context.result() == null
                     || Objects.requireNonNull(context.result()).isEmpty()) {
@@ -131,6 +138,20 @@ public final class Server implements AutoCloseable {
             return javalin.start(LOOPBACK, port);
         } catch (JavalinBindException e) {
             throw new VarwrightException(Message.SERVER_PORT, Place.NOWHERE, String.valueOf(port));
+        }
+    }
+
+    private static void failed(Exception e, Context context) {
+        String request = context.method() + " " + context.path();
+        Optional<StorageFault> fault = StorageFault.of(e);
+        if (fault.isPresent()) {
+            LOG.log(
+                    System.Logger.Level.ERROR,
+                    request + ": " + fault.get().refusal().getMessage());
+            refuse(fault.get().refusal(), context);
+        } else {
+            LOG.log(System.Logger.Level.ERROR, request, e);
+            refuse(FAULT, context);
         }
     }
 
@@ -180,6 +201,7 @@ public final class Server implements AutoCloseable {
             return;
         }
         javalin.stop();
+        store.close();
         try {
             lockFile.close();
         } catch (IOException e) {

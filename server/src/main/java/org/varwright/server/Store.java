@@ -1,43 +1,106 @@
 package org.varwright.server;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.flywaydb.core.Flyway;
+import org.flywaydb.core.api.FlywayException;
 import org.jdbi.v3.core.Jdbi;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteDataSource;
+import org.sqlite.SQLiteOpenMode;
 import org.varwright.job.LoggedEvent;
 import org.varwright.job.Sha256;
+import org.varwright.problem.Message;
+import org.varwright.problem.Place;
+import org.varwright.problem.VarwrightException;
 
 /** Bank files and the lines of jobs, in one SQLite file. What a method has written is on disk when it returns. */
-final class Store {
-    private static final int BUSY_MILLIS = 10_000;
+final class Store implements AutoCloseable {
+    private static final int BUSY_MILLIS = 5_000;
 
     private final Jdbi jdbi;
+    /** Held open so that the write-ahead log stays: on a full disk it could not be made again, and nothing could even be read. */
+    private final Connection anchor;
 
-    private Store(Jdbi jdbi) {
+    private Store(Jdbi jdbi, Connection anchor) {
         this.jdbi = jdbi;
+        this.anchor = anchor;
     }
 
-    /** Opens the file, and brings its tables up to date. */
+    /**
+     * Opens the file, looks whether it is whole, and brings its tables up to date. A file that is damaged is left as it is.
+     *
+     * @throws VarwrightException {@code SERVER_STORE_…}, {@code SERVER_FOLDER}
+     */
     static Store open(Path file) {
+        Place place = new Place(file.toString(), 0, 0, "");
+        try {
+            if (Files.exists(file)) {
+                requireWhole(file, place);
+            }
+            SQLiteDataSource source = source(file, true);
+            Flyway.configure()
+                    .dataSource(source)
+                    .locations("classpath:org/varwright/server/db")
+                    .ignoreMigrationPatterns(new String[0])
+                    .load()
+                    .migrate();
+            // A file that is taken away while the server runs is not made anew, empty, without a word.
+            SQLiteDataSource existing = source(file, false);
+            Connection anchor = existing.getConnection();
+            try (Statement statement = anchor.createStatement()) {
+                statement.execute("SELECT count(*) FROM bank");
+            }
+            return new Store(Jdbi.create(existing), anchor);
+        } catch (SQLException e) {
+            throw StorageFault.atStart(place, e);
+        } catch (FlywayException e) {
+            throw StorageFault.atStart(place, e);
+        }
+    }
+
+    private static SQLiteDataSource source(Path file, boolean mayCreate) {
         SQLiteConfig config = new SQLiteConfig();
         config.setJournalMode(SQLiteConfig.JournalMode.WAL);
         config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
         config.setBusyTimeout(BUSY_MILLIS);
         config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
+        if (!mayCreate) {
+            config.resetOpenMode(SQLiteOpenMode.CREATE);
+        }
         SQLiteDataSource source = new SQLiteDataSource(config);
         source.setUrl("jdbc:sqlite:" + file);
-        Flyway.configure()
-                .dataSource(source)
-                .locations("classpath:org/varwright/server/db")
-                .load()
-                .migrate();
-        return new Store(Jdbi.create(source));
+        return source;
+    }
+
+    private static void requireWhole(Path file, Place place) throws SQLException {
+        try (Connection connection = source(file, false).getConnection();
+                Statement statement = connection.createStatement();
+                ResultSet found = statement.executeQuery("PRAGMA quick_check(1)")) {
+            if (found.next() && !"ok".equals(found.getString(1))) {
+                throw new VarwrightException(Message.SERVER_STORE_DAMAGED, place, found.getString(1));
+            }
+        }
+    }
+
+    @Override
+    public void close() {
+        try {
+            anchor.close();
+        } catch (SQLException e) {
+            throw new UncheckedIOException(new IOException(e));
+        }
     }
 
     /** A bank file as it was put. */

@@ -2,19 +2,12 @@ package org.varwright.server;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStreamReader;
-import java.net.URI;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
-import java.net.http.HttpResponse;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.Random;
+import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
@@ -39,24 +32,24 @@ class KillIT {
         List<String> acknowledged = new ArrayList<>();
         try (ScheduledExecutorService killer = Executors.newSingleThreadScheduledExecutor()) {
             for (int round = 0; round < ROUNDS; round++) {
-                Running server = Running.start(data);
-                String stored = server.get("api/jobs/spring/events");
+                RunningServer server = RunningServer.start(data);
+                String stored = server.get("api/jobs/spring/events").body();
                 for (String line : acknowledged) {
                     assertTrue(
                             stored.contains(line),
                             "seed " + seed + ", round " + round + ": an acknowledged line is gone");
                 }
                 Future<Process> kill = killer.schedule(
-                        server.process::destroyForcibly, 800 + random.nextInt(1_700), TimeUnit.MILLISECONDS);
+                        server.process()::destroyForcibly, 800 + random.nextInt(1_700), TimeUnit.MILLISECONDS);
                 while (storm(server, tablet, pending, acknowledged)) {
                     assertTrue(acknowledged.size() < 100_000, "the server was never killed");
                 }
                 kill.get().waitFor();
             }
         }
-        Running last = Running.start(data);
+        RunningServer last = RunningServer.start(data);
         try {
-            String stored = last.get("api/jobs/spring/events");
+            String stored = last.get("api/jobs/spring/events").body();
             for (String line : acknowledged) {
                 assertTrue(stored.contains(line), "an acknowledged line is gone");
             }
@@ -64,18 +57,20 @@ class KillIT {
                     "kill: " + ROUNDS + " times SIGKILL, " + acknowledged.size() + " acknowledged lines, none lost");
             assertTrue(acknowledged.size() > ROUNDS, "the storm wrote something");
         } finally {
-            last.process.destroyForcibly().waitFor();
+            last.process().destroyForcibly().waitFor();
         }
     }
 
     /** Sends the next line; false once the server is gone. A line without an answer is sent again later, as a tablet does. */
-    private static boolean storm(Running server, Lines tablet, List<String> pending, List<String> acknowledged)
+    private static boolean storm(RunningServer server, Lines tablet, List<String> pending, List<String> acknowledged)
             throws InterruptedException {
         if (pending.isEmpty()) {
             pending.add(tablet.note("line " + acknowledged.size()));
         }
         try {
-            if (server.post(pending.getFirst()) != 200) {
+            if (server.send("POST", "api/jobs/spring/events", pending.getFirst())
+                            .statusCode()
+                    != 200) {
                 throw new AssertionError("refused");
             }
             acknowledged.add(pending.removeFirst());
@@ -85,38 +80,31 @@ class KillIT {
         }
     }
 
-    private record Running(Process process, String address, HttpClient client) {
-        static Running start(Path data) throws Exception {
-            Process process = new ProcessBuilder(
-                            Path.of(System.getProperty("java.home"), "bin", "java")
-                                    .toString(),
-                            "-XX:+UseSerialGC",
-                            "-cp",
-                            System.getProperty("java.class.path"),
-                            ServerProcess.class.getName(),
-                            data.toString())
-                    .redirectError(ProcessBuilder.Redirect.DISCARD)
-                    .start();
-            BufferedReader out =
-                    new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
-            String address = Objects.requireNonNull(out.readLine(), "the server did not start");
-            return new Running(process, address, HttpClient.newHttpClient());
+    /** Killed while banks are replaced, photographs arrive, reports are made and lines come in, all at once. */
+    @Test
+    void killedInEveryPhaseOfAJob() throws Exception {
+        long seed = 20_261_126L;
+        Random random = new Random(seed);
+        Storm storm = new Storm();
+        for (int round = 0; round < ROUNDS; round++) {
+            try (RunningServer server = RunningServer.start(data);
+                    ExecutorService hands = Executors.newFixedThreadPool(4)) {
+                storm.check(server, "seed " + seed + ", round " + round);
+                List<Future<?>> running = List.of(
+                        hands.submit(() -> storm.lines(server)),
+                        hands.submit(() -> storm.banks(server)),
+                        hands.submit(() -> storm.photos(server)),
+                        hands.submit(() -> storm.reports(server)));
+                Thread.sleep(900 + random.nextInt(1_200));
+                server.kill();
+                for (Future<?> each : running) {
+                    each.get();
+                }
+            }
         }
-
-        String get(String path) throws IOException, InterruptedException {
-            return client.send(
-                            HttpRequest.newBuilder(URI.create(address + path)).build(),
-                            HttpResponse.BodyHandlers.ofString())
-                    .body();
+        try (RunningServer last = RunningServer.start(data)) {
+            storm.check(last, "seed " + seed + ", at the end");
         }
-
-        int post(String line) throws IOException, InterruptedException {
-            return client.send(
-                            HttpRequest.newBuilder(URI.create(address + "api/jobs/spring/events"))
-                                    .POST(HttpRequest.BodyPublishers.ofString(line))
-                                    .build(),
-                            HttpResponse.BodyHandlers.ofString())
-                    .statusCode();
-        }
+        System.out.println("kill in every phase: " + storm.told());
     }
 }
