@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.varwright.disk.DiskTrouble;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
@@ -60,7 +61,7 @@ final class AttachmentFolder implements Photos {
             return in.readNBytes(LARGEST_BYTES + 1);
         } catch (IOException e) {
             throw new VarwrightException(
-                    Message.FILE_UNREADABLE, new Place(file.toString(), 0, 0, ""), String.valueOf(e.getMessage()));
+                    Message.FILE_UNREADABLE, new Place(file.toString(), 0, 0, ""), DiskTrouble.of(e));
         }
     }
 }

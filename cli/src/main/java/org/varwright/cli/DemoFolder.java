@@ -11,6 +11,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.varwright.disk.DiskTrouble;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
@@ -129,6 +130,6 @@ final class DemoFolder {
     }
 
     private VarwrightException unusable(IOException e) {
-        return new VarwrightException(Message.SERVER_FOLDER, place(), String.valueOf(e.getMessage()));
+        return new VarwrightException(Message.SERVER_FOLDER, place(), DiskTrouble.of(e));
     }
 }

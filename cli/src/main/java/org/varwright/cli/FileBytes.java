@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import org.varwright.comtrade.Bytes;
+import org.varwright.disk.DiskTrouble;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
@@ -68,7 +69,6 @@ final class FileBytes implements Bytes, AutoCloseable {
     }
 
     private static VarwrightException unreadable(Path path, IOException e) {
-        return new VarwrightException(
-                Message.FILE_UNREADABLE, new Place(path.toString(), 0, 0, ""), String.valueOf(e.getMessage()));
+        return new VarwrightException(Message.FILE_UNREADABLE, new Place(path.toString(), 0, 0, ""), DiskTrouble.of(e));
     }
 }

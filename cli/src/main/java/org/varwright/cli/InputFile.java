@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.varwright.disk.DiskTrouble;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
@@ -49,7 +50,7 @@ final class InputFile {
             }
             return bytes;
         } catch (IOException e) {
-            throw new VarwrightException(Message.FILE_UNREADABLE, place, String.valueOf(e.getMessage()));
+            throw new VarwrightException(Message.FILE_UNREADABLE, place, DiskTrouble.of(e));
         }
     }
 }

@@ -8,7 +8,9 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.util.concurrent.locks.ReentrantLock;
+import org.varwright.disk.DiskTrouble;
 import org.varwright.job.Job;
 import org.varwright.job.JobLog;
 import org.varwright.job.LoggedEvent;
@@ -46,15 +48,63 @@ final class JobFile {
      */
     Job append(Wish wish) {
         log();
+        return locked(channel -> write(channel, log(channel), wish));
+    }
+
+    /**
+     * Merges lines into the file, which may not be there yet. What it holds stays, also what another process puts behind it meanwhile; it is on disk when this returns.
+     *
+     * @return all of it
+     */
+    JobLog merge(JobLog lines) {
+        if (!Files.exists(path)) {
+            return replacedBy(lines);
+        }
+        log();
+        return locked(channel -> replacedBy(log(channel).merge(lines)));
+    }
+
+    private JobLog replacedBy(JobLog log) {
+        OutputFile.write(path, log.text().getBytes(StandardCharsets.UTF_8));
+        return log;
+    }
+
+    /** The log through the channel that holds the lock: the system gives up a process's lock when the process closes the file, opened any other way, too. */
+    private JobLog log(FileChannel channel) throws IOException {
+        ByteBuffer bytes = ByteBuffer.allocate(Math.toIntExact(channel.size()));
+        while (bytes.hasRemaining() && channel.read(bytes, bytes.position()) > 0) {
+            // until all of it is read
+        }
+        return JobLog.read(path.toString(), new String(bytes.array(), 0, bytes.position(), StandardCharsets.UTF_8));
+    }
+
+    private interface Work<T> {
+        T with(FileChannel channel) throws IOException;
+    }
+
+    private <T> T locked(Work<T> work) {
         ONE_THREAD.lock();
-        try (FileChannel channel = FileChannel.open(path, StandardOpenOption.READ, StandardOpenOption.WRITE)) {
-            channel.lock();
-            return write(channel, log(), wish);
+        try {
+            while (true) {
+                String opened = identity();
+                try (FileChannel channel = FileChannel.open(path, StandardOpenOption.READ, StandardOpenOption.WRITE)) {
+                    channel.lock();
+                    // A merge may have put another file in its place while this one waited for the lock.
+                    if (opened.equals(identity())) {
+                        return work.with(channel);
+                    }
+                }
+            }
         } catch (IOException e) {
             throw unwritable(e);
         } finally {
             ONE_THREAD.unlock();
         }
+    }
+
+    private String identity() throws IOException {
+        return String.valueOf(
+                Files.readAttributes(path, BasicFileAttributes.class).fileKey());
     }
 
     /**
@@ -84,17 +134,22 @@ final class JobFile {
         boolean torn = channel.size() > 0 && !endsInNewline(channel);
         String text = (torn ? "\n" : "") + event.line() + "\n";
         ByteBuffer bytes = ByteBuffer.wrap(text.getBytes(StandardCharsets.UTF_8));
-        long at = channel.size();
-        while (bytes.hasRemaining()) {
-            at += channel.write(bytes, at);
+        long end = channel.size();
+        try {
+            for (long at = end; bytes.hasRemaining(); ) {
+                at += channel.write(bytes, at);
+            }
+            channel.force(true);
+        } catch (IOException e) {
+            // Half an event, never acknowledged, must not stand behind the last whole one.
+            channel.truncate(end);
+            throw e;
         }
-        channel.force(true);
         return Job.of(log.with(event), Planner.ANEW);
     }
 
     private VarwrightException unwritable(IOException e) {
-        return new VarwrightException(
-                Message.FILE_UNWRITABLE, new Place(path.toString(), 0, 0, ""), String.valueOf(e.getMessage()));
+        return new VarwrightException(Message.FILE_UNWRITABLE, new Place(path.toString(), 0, 0, ""), DiskTrouble.of(e));
     }
 
     /** A job that was refused at its first event leaves no empty file behind. */

@@ -2,16 +2,21 @@ package org.varwright.cli;
 
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.charset.StandardCharsets;
+import java.io.UncheckedIOException;
+import java.nio.channels.Channels;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.varwright.archive.JobArchive;
 import org.varwright.archive.OpenArchive;
+import org.varwright.disk.DiskTrouble;
+import org.varwright.disk.DurableFile;
 import org.varwright.job.Job;
 import org.varwright.job.JobLog;
 import org.varwright.job.Planner;
@@ -49,10 +54,13 @@ final class JobImportCommand extends AnswerCommand {
         InputFile.require(archiveFile);
         try (OpenArchive archive = OpenArchive.of(archiveFile)) {
             JobLog log = archive.log();
-            JobLog merged = Files.exists(target) ? new JobFile(target).log().merge(log) : log;
+            JobFile file = new JobFile(target);
+            if (Files.exists(target)) {
+                file.log().merge(log);
+            }
             Path attachments = folder == null ? target.resolveSibling("attachments") : folder;
             takeAttachments(archive, attachments);
-            OutputFile.write(target, merged.text().getBytes(StandardCharsets.UTF_8));
+            JobLog merged = file.merge(log);
             List<String> missing = JobArchive.attachments(merged).stream()
                     .filter(hash -> !Files.exists(attachments.resolve(hash)))
                     .toList();
@@ -67,23 +75,35 @@ final class JobImportCommand extends AnswerCommand {
         try {
             if (!archive.attachments().isEmpty()) {
                 Files.createDirectories(folder);
+                DurableFile.clearLeftovers(folder);
             }
             for (String hash : archive.attachments()) {
-                Path part = Files.createTempFile(folder, ".part-", "");
+                Path part = DurableFile.partOf(folder.resolve(hash));
                 parts.put(part, folder.resolve(hash));
-                try (OutputStream out = Files.newOutputStream(part)) {
+                try (FileChannel channel = FileChannel.open(
+                                part,
+                                StandardOpenOption.CREATE,
+                                StandardOpenOption.TRUNCATE_EXISTING,
+                                StandardOpenOption.WRITE);
+                        OutputStream out = Channels.newOutputStream(channel)) {
                     archive.copy(hash, out);
+                    channel.force(true);
                 }
             }
             for (Map.Entry<Path, Path> part : parts.entrySet()) {
                 Files.move(part.getKey(), part.getValue(), StandardCopyOption.REPLACE_EXISTING);
             }
+        } catch (UncheckedIOException e) {
+            throw unwritable(folder, e.getCause());
         } catch (IOException e) {
-            throw new VarwrightException(
-                    Message.FILE_UNWRITABLE, new Place(folder.toString(), 0, 0, ""), String.valueOf(e.getMessage()));
+            throw unwritable(folder, e);
         } finally {
             drop(parts);
         }
+    }
+
+    private static VarwrightException unwritable(Path path, IOException e) {
+        return new VarwrightException(Message.FILE_UNWRITABLE, new Place(path.toString(), 0, 0, ""), DiskTrouble.of(e));
     }
 
     private static void drop(Map<Path, Path> parts) {
@@ -91,8 +111,7 @@ final class JobImportCommand extends AnswerCommand {
             try {
                 Files.deleteIfExists(part);
             } catch (IOException e) {
-                throw new VarwrightException(
-                        Message.FILE_UNWRITABLE, new Place(part.toString(), 0, 0, ""), String.valueOf(e.getMessage()));
+                throw unwritable(part, e);
             }
         }
     }

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.varwright.disk.DiskTrouble;
 import org.varwright.job.Job;
 import org.varwright.job.Order;
 import org.varwright.job.Planner;
@@ -49,7 +50,7 @@ final class JobListCommand extends AnswerCommand {
         try (Stream<Path> all = Files.list(folder)) {
             return all.filter(f -> f.toString().endsWith(ENDING)).sorted().toList();
         } catch (IOException e) {
-            throw new VarwrightException(Message.FILE_UNREADABLE, place, String.valueOf(e.getMessage()));
+            throw new VarwrightException(Message.FILE_UNREADABLE, place, DiskTrouble.of(e));
         }
     }
 

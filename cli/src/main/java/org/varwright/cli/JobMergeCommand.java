@@ -1,6 +1,5 @@
 package org.varwright.cli;
 
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import org.varwright.job.Job;
@@ -26,7 +25,7 @@ final class JobMergeCommand extends AnswerCommand {
             names = "-o",
             required = true,
             paramLabel = "FILE",
-            description = "Where the merged job goes; may be one of them.")
+            description = "Where the merged job goes; may be one of them. What stands there already stays.")
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private Path target;
 
@@ -36,8 +35,6 @@ final class JobMergeCommand extends AnswerCommand {
                 .map(f -> new JobFile(f).log())
                 .reduce(JobLog::merge)
                 .orElseThrow();
-        Answer answer = JobShowCommand.answer(Job.of(merged, Planner.ANEW));
-        OutputFile.write(target, merged.text().getBytes(StandardCharsets.UTF_8));
-        return answer;
+        return JobShowCommand.answer(Job.of(new JobFile(target).merge(merged), Planner.ANEW));
     }
 }

@@ -2,6 +2,9 @@ package org.varwright.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.Optional;
+import org.varwright.problem.Message;
+import org.varwright.problem.Place;
 import org.varwright.problem.Problem;
 import org.varwright.problem.VarwrightException;
 import picocli.CommandLine;
@@ -15,12 +18,16 @@ public final class Main {
     private Main() {}
 
     public static void main(String[] args) {
-        PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
+        StandardOutput standard = new StandardOutput();
+        PrintWriter out = new PrintWriter(standard, false, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(System.err, false, StandardCharsets.UTF_8);
         int code = run(out, err, args);
         out.flush();
+        Optional<String> lost = standard.lost();
+        lost.ifPresent(why -> err.println("varwright: "
+                + Problem.of(Message.ANSWER_LOST, Place.NOWHERE, why).print()));
         err.flush();
-        System.exit(code);
+        System.exit(lost.isPresent() ? ExitCode.BAD_INPUT.code() : code);
     }
 
     /** Runs one command line; never throws, never ends the process. */

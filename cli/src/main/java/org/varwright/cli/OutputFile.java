@@ -1,11 +1,10 @@
 package org.varwright.cli;
 
-import java.io.BufferedOutputStream;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
+import org.varwright.disk.DiskTrouble;
+import org.varwright.disk.DurableFile;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
@@ -13,11 +12,6 @@ import org.varwright.problem.VarwrightException;
 /** Writes files that a person names: whole or not at all. */
 final class OutputFile {
     private OutputFile() {}
-
-    /** Writes into a stream and gives a result. */
-    interface Writing<T> {
-        T to(OutputStream out) throws IOException;
-    }
 
     /** Writes bytes as {@link #stream} does. */
     static void write(Path path, byte[] bytes) {
@@ -32,27 +26,15 @@ final class OutputFile {
      *
      * @throws VarwrightException {@code FILE_IS_A_FOLDER} or {@code FILE_UNWRITABLE}
      */
-    static <T> T stream(Path path, Writing<T> writing) {
+    static <T> T stream(Path path, DurableFile.Writing<T> writing) {
         Place place = new Place(path.toString(), 0, 0, "");
         if (Files.isDirectory(path)) {
             throw new VarwrightException(Message.FILE_IS_A_FOLDER, place);
         }
-        Path folder = path.resolveSibling("");
         try {
-            Files.createDirectories(folder.toAbsolutePath());
-            Path part = folder.resolve("." + path.getFileName() + ".part");
-            try {
-                T result;
-                try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(part))) {
-                    result = writing.to(out);
-                }
-                Files.move(part, path, StandardCopyOption.REPLACE_EXISTING);
-                return result;
-            } finally {
-                Files.deleteIfExists(part);
-            }
+            return DurableFile.write(path, writing);
         } catch (IOException e) {
-            throw new VarwrightException(Message.FILE_UNWRITABLE, place, String.valueOf(e.getMessage()));
+            throw new VarwrightException(Message.FILE_UNWRITABLE, place, DiskTrouble.of(e));
         }
     }
 }

@@ -17,6 +17,7 @@ import org.varwright.comtrade.RecordFiles;
 import org.varwright.comtrade.RecordReader;
 import org.varwright.comtrade.Recording;
 import org.varwright.comtrade.Source;
+import org.varwright.disk.DiskTrouble;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
@@ -90,7 +91,7 @@ final class RecordOnDisk {
             files.filter(f -> f.getFileName().toString().equalsIgnoreCase(wanted) && Files.isRegularFile(f))
                     .forEach(found::add);
         } catch (IOException e) {
-            throw new VarwrightException(Message.FILE_UNREADABLE, place(), String.valueOf(e.getMessage()));
+            throw new VarwrightException(Message.FILE_UNREADABLE, place(), DiskTrouble.of(e));
         }
         // of two that differ in capitals, the one written like the named one
         return found.stream()
