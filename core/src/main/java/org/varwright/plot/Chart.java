@@ -2,7 +2,6 @@ package org.varwright.plot;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * One or two panels over a shared x axis.
@@ -10,10 +9,8 @@ import java.util.Optional;
  * @param title in a few words
  * @param panels from the top; a second one is lower
  * @param caption under it; empty for none
- * @param description for those who can't see it; empty to have it made of names and ranges
  */
-public record Chart(
-        String title, Axis x, List<Panel> panels, String caption, Optional<String> description, Shape shape) {
+public record Chart(String title, Axis x, List<Panel> panels, String caption, Shape shape) {
     public Chart {
         panels = List.copyOf(panels);
         if (panels.isEmpty()) {
@@ -22,22 +19,22 @@ public record Chart(
     }
 
     public static Chart of(String title, Axis x, Panel panel) {
-        return new Chart(title, x, List.of(panel), "", Optional.empty(), Shape.WIDE);
+        return new Chart(title, x, List.of(panel), "", Shape.WIDE);
     }
 
     /** With another panel below. */
     public Chart under(Panel panel) {
         List<Panel> all = new ArrayList<>(panels);
         all.add(panel);
-        return new Chart(title, x, all, caption, description, shape);
+        return new Chart(title, x, all, caption, shape);
     }
 
     public Chart caption(String text) {
-        return new Chart(title, x, panels, text, description, shape);
+        return new Chart(title, x, panels, text, shape);
     }
 
     public Chart shape(Shape given) {
-        return new Chart(title, x, panels, caption, description, given);
+        return new Chart(title, x, panels, caption, given);
     }
 
     /** The text of an SVG file. */

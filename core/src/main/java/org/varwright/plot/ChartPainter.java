@@ -81,7 +81,7 @@ final class ChartPainter {
             y += name.height() + GAP;
             Box room = new Box(left, y, right, y + heights[i]);
             Ruler up = Ruler.of(panel.y(), yEnds.get(i), room.bottom(), room.top());
-            new PanelPainter(sheet, panel, styled.get(i), x, up, room, ending, notes)
+            new PanelPainter(sheet, new PanelPlaces(panel, styled.get(i), x, up, room), ending, notes)
                     .draw(xTicks, up.ticks(most(heights[i])));
             y = room.bottom() + (i < panels - 1 ? 2.0 * GAP : 0.0);
         }
@@ -92,8 +92,7 @@ final class ChartPainter {
             caption.draw(sheet, MARGIN, y + GAP);
             y += GAP + caption.height();
         }
-        String description = chart.description().orElseGet(() -> Description.of(chart));
-        return new Drawn(sheet, width, y + MARGIN, chart.title(), description);
+        return new Drawn(sheet, width, y + MARGIN, chart.title(), Description.of(chart));
     }
 
     /** The first panel is the larger one. */

@@ -2,14 +2,11 @@ package org.varwright.plot;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * One or more dials of phasors, each with its own scale. Zero degrees point to the right, angles grow counter-clockwise.
- *
- * @param description for those who can't see it; empty to have it made of names, magnitudes and angles
  */
-public record PhasorDiagram(String title, List<Dial> dials, String caption, Optional<String> description) {
+public record PhasorDiagram(String title, List<Dial> dials, String caption) {
     public PhasorDiagram {
         dials = List.copyOf(dials);
         if (dials.isEmpty()) {
@@ -18,11 +15,11 @@ public record PhasorDiagram(String title, List<Dial> dials, String caption, Opti
     }
 
     public static PhasorDiagram of(String title, List<Dial> dials) {
-        return new PhasorDiagram(title, dials, "", Optional.empty());
+        return new PhasorDiagram(title, dials, "");
     }
 
     public PhasorDiagram caption(String text) {
-        return new PhasorDiagram(title, dials, text, description);
+        return new PhasorDiagram(title, dials, text);
     }
 
     /** The text of an SVG file. */
@@ -30,17 +27,16 @@ public record PhasorDiagram(String title, List<Dial> dials, String caption, Opti
         return PhasorPainter.draw(this, width).svg();
     }
 
+    /** For those who can't see it. */
     String inWords() {
-        return description.orElseGet(() -> {
-            List<String> sentences = new ArrayList<>();
-            for (Dial dial : dials) {
-                sentences.add(dial.title() + ".");
-                dial.phasors().forEach(p -> sentences.add(p.label() + ": " + DialPainter.polar(p, dial) + "."));
-                dial.circles().stream()
-                        .filter(c -> !c.label().isBlank())
-                        .forEach(c -> sentences.add("Circle: " + c.label() + "."));
-            }
-            return String.join(" ", sentences);
-        });
+        List<String> sentences = new ArrayList<>();
+        for (Dial dial : dials) {
+            sentences.add(dial.title() + ".");
+            dial.phasors().forEach(p -> sentences.add(p.label() + ": " + DialPainter.polar(p, dial) + "."));
+            dial.circles().stream()
+                    .filter(c -> !c.label().isBlank())
+                    .forEach(c -> sentences.add("Circle: " + c.label() + "."));
+        }
+        return String.join(" ", sentences);
     }
 }
