@@ -1,3 +1,5 @@
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vite';
@@ -5,6 +7,12 @@ import { VitePWA } from 'vite-plugin-pwa';
 import { coreFiles } from './plugins/core-files.ts';
 
 const core = coreFiles(fileURLToPath(new URL('../browser/target/', import.meta.url)));
+const dist = fileURLToPath(new URL('target/dist/', import.meta.url));
+/** The worker takes a file only if it has this content. */
+const contentOf = (file: string) =>
+  createHash('sha256')
+    .update(readFileSync(dist + file))
+    .digest('hex');
 const server = process.env['VARWRIGHT_SERVER'] ?? 'http://127.0.0.1:8740';
 
 export default defineConfig({
@@ -19,34 +27,19 @@ export default defineConfig({
     svelte(),
     core.plugin,
     VitePWA({
-      registerType: 'prompt',
+      // The app itself registers its worker, and decides which version is used.
       injectRegister: null,
-      manifest: {
-        name: 'Varwright',
-        short_name: 'Varwright',
-        description: 'Shunt capacitor banks: from alarm to report',
-        display: 'standalone',
-        start_url: '/',
-        background_color: '#f6f4ee',
-        theme_color: '#1d2b33',
-        icons: [
-          { src: '/icon-192.png', sizes: '192x192', type: 'image/png' },
-          { src: '/icon-512.png', sizes: '512x512', type: 'image/png' },
-          { src: '/icon-512.png', sizes: '512x512', type: 'image/png', purpose: 'maskable' },
-          { src: '/icon.svg', sizes: 'any', type: 'image/svg+xml' },
-        ],
-      },
-      workbox: {
-        globPatterns: ['**/*.{html,js,css,svg,png,wasm,webmanifest}'],
-        // Kept when first used: only a browser without WebAssembly's garbage collection loads it.
-        runtimeCaching: [
-          { urlPattern: /\/core-[0-9a-f]+\/varwright-core\.mjs$/, handler: 'CacheFirst', options: { cacheName: 'core-fallback' } },
-        ],
-        navigateFallback: '/index.html',
-        navigateFallbackDenylist: [/^\/api\//, /^\/healthz$/],
-        maximumFileSizeToCacheInBytes: 6_000_000,
-        cleanupOutdatedCaches: true,
+      // In `static`, so that it is listed by its content like every other file.
+      manifest: false,
+      strategies: 'injectManifest',
+      srcDir: 'src/version',
+      filename: 'sw.ts',
+      injectManifest: {
+        rollupFormat: 'iife',
         sourcemap: false,
+        globPatterns: ['**/*.{html,js,mjs,css,svg,png,wasm,webmanifest}'],
+        maximumFileSizeToCacheInBytes: 6_000_000,
+        manifestTransforms: [(files) => ({ manifest: files.map((file) => ({ ...file, revision: contentOf(file.url) })) })],
       },
     }),
   ],

@@ -1,9 +1,11 @@
 import { mount } from 'svelte';
 import App from './App.svelte';
 import './style/base.css';
+import { mayStart } from './version/started';
 
 const target = document.getElementById('app');
 if (target === null) {
   throw new Error('the page has no place for the app');
 }
-mount(App, { target });
+const place = target;
+void mayStart().then((may) => may && mount(App, { target: place }));

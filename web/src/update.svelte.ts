@@ -1,25 +1,81 @@
-/** A new version of the app is used only when a person asks for it, and never while a job is under way. */
-import { registerSW } from 'virtual:pwa-register';
-import { database } from './store/database';
+/** A new version of the app is used only when a person asks for it, and never during an open job. */
+import { core } from './core/core';
+import { openJobs } from './store/jobs';
+import { BEGINNING } from './store/log';
+import { CHANNEL, keepFallback, keptFile, lockOf, marked, removeUnused, setMark, type Told } from './version/kept';
+
+const LOOK_EVERY_MS = 3_600_000;
 
 class Update {
+  /** Whether a version other than the one in use is whole on this device. */
   ready = $state(false);
-  #use: ((reload?: boolean) => Promise<void>) | undefined;
+  inUse = $state('');
+  readonly #channel = new BroadcastChannel(CHANNEL);
+  #looked = Date.now();
 
   constructor() {
-    if ('serviceWorker' in navigator) {
-      this.#use = registerSW({ immediate: true, onNeedRefresh: () => (this.ready = true) });
+    // While the app is being written its files come one by one, and no worker keeps them.
+    if (import.meta.env.PROD && 'serviceWorker' in navigator) {
+      this.#start().catch((error: unknown) => console.error(error));
     }
   }
 
-  /** Whether work is under way on this device: an order of work begun and not at its end, or people on a bank. */
-  async jobUnderWay(): Promise<boolean> {
-    const cards = await database.cards.toArray();
-    return cards.some((c) => !c.closed && (c.peopleOn > 0 || c.phase === 'way-in' || c.phase === 'work' || c.phase === 'way-back'));
+  async #start(): Promise<void> {
+    this.#channel.onmessage = (event: MessageEvent<Told>) => {
+      if (event.data === 'changed') {
+        location.reload();
+      } else {
+        void this.#read();
+      }
+    };
+    const registration = await navigator.serviceWorker.register('/sw.js');
+    await navigator.serviceWorker.ready;
+    document.addEventListener('visibilitychange', () => {
+      if (document.visibilityState === 'visible' && Date.now() - this.#looked > LOOK_EVERY_MS) {
+        this.#looked = Date.now();
+        registration.update().catch(() => undefined);
+      }
+    });
+    await this.#hold();
+    await this.#read();
+    await removeUnused();
+    if (this.inUse !== '' && (await core()).engine === 'js') {
+      await keepFallback(this.inUse, `${__CORE_BASE__}varwright-core.mjs`);
+    }
   }
 
+  /** As long as this page lives, the files of its version stay. */
+  async #hold(): Promise<void> {
+    const version = await marked('in-use');
+    if (version !== undefined) {
+      await new Promise<void>((held) => {
+        void navigator.locks.request(lockOf(version), { mode: 'shared' }, () => {
+          held();
+          return new Promise(() => undefined);
+        });
+      });
+      if ((await marked('in-use')) !== version) {
+        location.reload();
+      }
+    }
+  }
+
+  async #read(): Promise<void> {
+    const [inUse, ready] = await Promise.all([marked('in-use'), marked('ready')]);
+    this.inUse = inUse ?? '';
+    this.ready = inUse !== undefined && ready !== undefined && ready !== inUse;
+  }
+
+  /** Uses the version that is ready, in every tab, unless a job was begun meanwhile. */
   async use(): Promise<void> {
-    await this.#use?.(true);
+    await navigator.locks.request(BEGINNING, async () => {
+      const version = await marked('ready');
+      if (version !== undefined && (await openJobs()).length === 0 && (await keptFile(version, '/index.html')) !== undefined) {
+        await setMark('in-use', version);
+        this.#channel.postMessage('changed' satisfies Told);
+        location.reload();
+      }
+    });
   }
 }
 

@@ -19,8 +19,7 @@ export async function openBank(page: Page, file: string): Promise<void> {
 
 /** From the page of a bank to the first step of an order of work. */
 export async function startOrder(page: Page, compartment: RegExp): Promise<void> {
-  await page.getByRole('button', { name: 'Start a job' }).click();
-  await startJobDialog(page);
+  await startJob(page);
   await page.getByRole('link', { name: /Way in/ }).click();
   await page.getByRole('checkbox', { name: compartment }).check();
   await page.getByLabel('In service, as its file says').check();
@@ -29,7 +28,9 @@ export async function startOrder(page: Page, compartment: RegExp): Promise<void>
   await expect(page.locator('article.card')).toBeVisible({ timeout: 60_000 });
 }
 
-async function startJobDialog(page: Page): Promise<void> {
+/** From the page of a bank to a new job. */
+export async function startJob(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Start a job' }).click();
   const title = page.getByRole('dialog').getByLabel('Title');
   if ((await title.count()) > 0) {
     await title.fill('Alarm on stage 3');

@@ -1,5 +1,6 @@
 // The server comes and goes; other tabs and devices write too. Nothing that was confirmed is lost, and nobody's word replaces another's.
-import { expect, test, type Page } from '@playwright/test';
+import { expect, test } from '@playwright/test';
+import { deviceLines, jobOf } from './device';
 import { doStep, stepNumber, type Hands } from './order';
 import { isMe, keptOffline, openBank, startOrder } from './person';
 import { Product } from './product';
@@ -10,30 +11,9 @@ const hands: Hands = {
   wait: () => Promise.reject(new Error('this test does not wait')),
 };
 
-function jobOf(page: Page): string {
-  return /\/jobs\/([^/]+)/.exec(page.url())?.[1] ?? '';
-}
-
 async function serverLines(product: Product, job: string): Promise<string[]> {
   const response = await fetch(`${product.address}api/jobs/${job}/events`);
   return response.ok ? (await response.text()).split('\n').filter((l) => l !== '') : [];
-}
-
-async function deviceLines(page: Page, job: string): Promise<string[]> {
-  return page.evaluate(async (name) => {
-    const opened = await new Promise<IDBDatabase>((resolve, reject) => {
-      const request = indexedDB.open('varwright');
-      request.onsuccess = () => resolve(request.result);
-      request.onerror = () => reject(request.error);
-    });
-    const events = await new Promise<{ job: string; line: string }[]>((resolve, reject) => {
-      const request = opened.transaction('events').objectStore('events').getAll();
-      request.onsuccess = () => resolve(request.result as { job: string; line: string }[]);
-      request.onerror = () => reject(request.error);
-    });
-    opened.close();
-    return events.filter((e) => e.job === name).map((e) => e.line);
-  }, job);
 }
 
 test('the server is killed in the middle, the work goes on, and it gets everything when it is back', async ({ page, context }) => {

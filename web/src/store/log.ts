@@ -52,31 +52,38 @@ export async function jobState(job: string): Promise<JobState | undefined> {
   return answer.result;
 }
 
+/** Held, shared, while an event is added, and alone by whoever changes the version of the app: no job begins in between. */
+export const BEGINNING = 'varwright-beginning';
+
 /**
  * Adds an event. Only one tab at a time writes to a job, so that this device's chain stays one chain.
  *
  * @throws StoreFailure where the device can't write it; then nothing was added
  */
 export async function add(job: string, entry: Entry): Promise<Added> {
-  return navigator.locks.request(`varwright-job-${job}`, async () => {
-    const device = await deviceName();
-    const answer = await ask('job-propose', { job, log: await logText(job), device, now: Date.now(), ...entry });
-    if (!answer.ok) {
-      return answer;
-    }
-    const { line, hash, job: state } = answer.result;
-    const event = JSON.parse(line) as { id: string; seq: number };
-    try {
-      await database.transaction('rw', database.events, database.cards, async () => {
-        await database.events.add({ hash, job, device, seq: event.seq, line, sent: 0 });
-        await database.cards.put(card(state));
-      });
-    } catch (error) {
-      throw storeFailure(error);
-    }
-    changes.postMessage({ job, hash: state.hash });
-    return { ok: true, state, id: event.id };
-  });
+  return navigator.locks.request(BEGINNING, { mode: 'shared' }, () =>
+    navigator.locks.request(`varwright-job-${job}`, () => judgeAndKeep(job, entry)),
+  );
+}
+
+async function judgeAndKeep(job: string, entry: Entry): Promise<Added> {
+  const device = await deviceName();
+  const answer = await ask('job-propose', { job, log: await logText(job), device, now: Date.now(), ...entry });
+  if (!answer.ok) {
+    return answer;
+  }
+  const { line, hash, job: state } = answer.result;
+  const event = JSON.parse(line) as { id: string; seq: number };
+  try {
+    await database.transaction('rw', database.events, database.cards, async () => {
+      await database.events.add({ hash, job, device, seq: event.seq, line, sent: 0 });
+      await database.cards.put(card(state));
+    });
+  } catch (error) {
+    throw storeFailure(error);
+  }
+  changes.postMessage({ job, hash: state.hash });
+  return { ok: true, state, id: event.id };
 }
 
 /** Takes in lines that another device wrote, with the files that they name: all of it or nothing. What is already here stays as it is. */
