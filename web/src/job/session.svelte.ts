@@ -14,13 +14,19 @@ export class JobSession {
   failure = $state.raw('');
   loading = $state(true);
   busy = $state(false);
+  /** What another tab's log came to while this one was adding. */
+  #heard: string | undefined;
   readonly #forget: () => void;
 
   constructor(readonly job: string) {
     this.#forget = onChange((changed, hash) => {
-      // What this session added itself is on the screen already.
-      if (changed === job && !this.busy && this.state?.hash !== hash) {
-        void this.load();
+      if (changed !== job) {
+        return;
+      }
+      if (this.busy) {
+        this.#heard = hash;
+      } else {
+        this.#follow(hash);
       }
     });
     void this.load();
@@ -57,6 +63,18 @@ export class JobSession {
       return false;
     } finally {
       this.busy = false;
+      // What was refused here may be so because of what was added there.
+      if (this.#heard !== undefined) {
+        this.#follow(this.#heard);
+        this.#heard = undefined;
+      }
+    }
+  }
+
+  /** What this session added itself is on the screen already. */
+  #follow(hash: string): void {
+    if (this.state?.hash !== hash) {
+      void this.load();
     }
   }
 
