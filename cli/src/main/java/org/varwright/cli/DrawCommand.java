@@ -14,6 +14,7 @@ import org.varwright.drawing.SchemeDrawing;
 import org.varwright.interlock.Scheme;
 import org.varwright.interlock.StartState;
 import org.varwright.json.Json;
+import org.varwright.page.Page;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -61,16 +62,19 @@ final class DrawCommand extends BankCommand {
             case StartState.Reachable reachable ->
                 draw(bank, SchemeDrawing.state(bank, scheme, reachable.state(), "as asked for"));
             case StartState.Refused refused ->
-                answer(
-                        "not drawn: " + String.join("\n", refused.reasons()),
-                        Json.strings(refused.reasons()),
-                        ExitCode.NO);
+                answer(notDrawn(refused.reasons()), Json.strings(refused.reasons()), ExitCode.NO);
             case StartState.Undecided undecided ->
                 answer(
                         "undecided after " + undecided.limit() + " states: nothing was drawn",
                         Json.strings(List.of()),
                         ExitCode.UNDECIDED);
         };
+    }
+
+    private static String notDrawn(List<String> reasons) {
+        Page page = new Page();
+        reasons.forEach(reason -> page.item("not drawn: ", reason));
+        return page.print();
     }
 
     private Answer draw(Bank bank, DrawingState state) {

@@ -39,6 +39,13 @@ final class ProtectionCheck {
                     senses.code(),
                     stage.connection().code(),
                     "a tap needs at least two groups in series");
+        } else if (senses != Protection.Senses.PHASE_VOLTAGE && stage.hasThreePhaseUnits()) {
+            findings.error(
+                    Message.SENSOR_DOES_NOT_FIT,
+                    findings.place(item.path() + ".senses"),
+                    senses.code(),
+                    stage.connection().code(),
+                    "its three-phase units have their neutral inside, where no sensor reaches it");
         }
     }
 

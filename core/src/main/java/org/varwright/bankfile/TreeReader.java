@@ -104,6 +104,10 @@ final class TreeReader {
             while (!stopped && events.hasNext()) {
                 take(events.next());
             }
+            if (documents == 0) {
+                // Comments and blank lines only: the parser sees no document at all.
+                findings.error(Message.FILE_EMPTY, new Place(findings.file(), 1, 1, ""));
+            }
         } catch (MarkedYamlEngineException e) {
             syntax(e);
         } catch (YamlEngineException e) {

@@ -17,8 +17,10 @@ public final class DischargeText {
         Vocabulary words = discharge.bank().words();
         List<String> lines = new ArrayList<>();
         lines.add("DISCHARGE  " + discharge.bank().name());
-        lines.add("Least wait for the whole bank: " + time(discharge.longestWaitSeconds())
-                + ", counted from the last opening. Then: now prove dead.");
+        lines.addAll(Page.wrap(
+                "Least wait for the whole bank: " + time(discharge.longestWaitSeconds())
+                        + ", counted from the last opening. Then: now prove dead.",
+                "  "));
         for (int i = 0; i < discharge.stages().size(); i++) {
             lines.add("");
             lines.addAll(stage(
@@ -93,12 +95,15 @@ public final class DischargeText {
         for (int minute = 1; minute <= 10; minute++) {
             minutes.append(String.format(Locale.ROOT, "%8d", minute));
             volts.append(String.format(
-                    Locale.ROOT,
-                    "%8s",
-                    Dimension.digits(stage.voltsAfter(minute * 60.0).orElseThrow(), 3)));
+                    Locale.ROOT, "%8s", residual(stage.voltsAfter(minute * 60.0).orElseThrow())));
         }
         lines.add(minutes.toString());
         lines.add(volts.toString());
+    }
+
+    /** Below a tenth of a volt the digits mean nothing, and 1e-18 would run out of its column. */
+    private static String residual(double volts) {
+        return volts < 0.1 ? "<0.1" : Dimension.digits(volts, 3);
     }
 
     private static void stick(List<String> lines, Discharge discharge, StageDischarge stage) {

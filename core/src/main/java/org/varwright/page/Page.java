@@ -67,7 +67,7 @@ public final class Page {
         for (int c = 0; c < columns - 1; c++) {
             lead += width[c] + 2;
         }
-        add(line(header, width, flushRight), " ".repeat(lead));
+        add(line(header, width, flushRight), " ".repeat(Math.min(lead, COLUMNS / 2)));
         for (List<String> row : rows) {
             add(line(row, width, flushRight), " ".repeat(Math.min(lead, COLUMNS / 2)));
         }

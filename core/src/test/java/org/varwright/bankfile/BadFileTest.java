@@ -45,7 +45,7 @@ class BadFileTest {
 
     @Test
     void anEmptyFileIsRefusedInWords() {
-        for (String text : List.of("", "   \n\n", "\ufeff")) {
+        for (String text : List.of("", "   \n\n", "\ufeff", "# only comments\n#\n")) {
             assertOnly(Message.FILE_EMPTY, text);
         }
         assertOnly(Message.EXPECTED_MAPPING, "# only a comment\n---\n");

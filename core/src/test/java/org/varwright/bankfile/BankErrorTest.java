@@ -612,4 +612,14 @@ class BankErrorTest {
         untested.removeAll(tested);
         assertEquals(Set.of(), untested);
     }
+
+    /** Found by the law over every command: the check passed such a file, and then no command could use it. */
+    @Test
+    void noSensorReachesTheNeutralOfThreePhaseUnits() {
+        List<String> errors =
+                BadFileTest.errors(BadFileTest.changed("bushings: 2", "phases: 3\n    internal: wye-ungrounded"));
+        assertTrue(
+                errors.stream().anyMatch(e -> e.contains("protection[0].senses") && e.contains("neutral inside")),
+                errors.toString());
+    }
 }

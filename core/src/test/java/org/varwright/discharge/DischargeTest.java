@@ -297,4 +297,17 @@ class DischargeTest {
                 .orElseThrow()
                 .verdict();
     }
+
+    /** Found by the law over every command: 2.32e-18 and its neighbours ran into one another. */
+    @Test
+    void voltagesThatAreNoneStayInTheirColumns() {
+        UnitType quick = unit(Optional.of(new DischargeDevice.Resistor(2e5)));
+        String line = DischargeText.of(Discharge.of(ungrounded(quick).build(), Optional.empty()))
+                .lines()
+                .filter(l -> l.contains("volts on a unit"))
+                .findFirst()
+                .orElseThrow();
+        assertTrue(line.endsWith("    <0.1    <0.1    <0.1"), line);
+        assertEquals(10, line.replace("volts on a unit", "").strip().split(" +").length, line);
+    }
 }
