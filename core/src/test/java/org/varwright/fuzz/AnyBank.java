@@ -21,10 +21,26 @@ import org.varwright.bankfile.BankReading;
  * @param draws how often it was drawn until it was right
  */
 public record AnyBank(String text, Bank bank, int draws) {
-    /** A draw: what is in it as text. */
+    /** How things are named. */
+    public enum Manner {
+        /** As on most drawings. */
+        PLAIN,
+        /** With what a careless writer of files, pages or formats would trip over. */
+        ODD,
+        /** Some too long for a column. */
+        LONG
+    }
+
+    /** A bank that is right. */
     public static AnyBank of(Random random) {
+        return of(random.nextLong(), Mutation.pick(random, List.of(Manner.values())));
+    }
+
+    /** A bank that is right; the same seed gives the same bank under other names. */
+    public static AnyBank of(long seed, Manner manner) {
+        Random random = new Random(seed);
         for (int draws = 1; draws < 50; draws++) {
-            String text = new Draw(random).text();
+            String text = new Draw(random, manner).text();
             BankReading reading = BankFile.read("any.bank.yaml", text.getBytes(StandardCharsets.UTF_8));
             if (reading.bank().isPresent()) {
                 return new AnyBank(text, reading.requireBank(), draws);
@@ -33,15 +49,9 @@ public record AnyBank(String text, Bank bank, int draws) {
         throw new AssertionError("no bank that is right in fifty draws");
     }
 
-    /** The text of one draw, right or not. */
-    static String draw(Random random) {
-        return new Draw(random).text();
-    }
-
     /** One bank in the making. */
     private static final class Draw {
         private static final List<String> ODD = List.of(
-                "null",
                 "0123",
                 "1e3",
                 "- x",
@@ -79,31 +89,35 @@ public record AnyBank(String text, Bank bank, int draws) {
         private final List<String> positions = new ArrayList<>();
         private final List<String> protections = new ArrayList<>();
         private final boolean isolated;
-        private final int manner;
+        private final Manner manner;
+        /** Draws names only, so that other names are no other bank. */
+        private final Random names;
+
         private String switchType = "";
         private int counter;
 
-        Draw(Random random) {
+        Draw(Random random, Manner manner) {
             this.random = random;
+            this.manner = manner;
+            names = new Random(random.nextLong());
             iec = random.nextBoolean();
             hertz = iec ? 50 : 60;
             kilovolts = 2.4 + 36.0 * random.nextDouble() * random.nextDouble();
             isolated = random.nextInt(6) > 0;
-            manner = random.nextInt(3);
         }
 
         /** Quoted, and never the same twice. */
         private String name(String plain) {
             counter++;
             String name = switch (manner) {
-                case 0 -> plain;
-                case 1 -> plain + " " + Mutation.pick(random, ODD) + counter;
-                default ->
-                    random.nextInt(4) == 0
+                case PLAIN -> plain;
+                case ODD -> plain + " " + Mutation.pick(names, ODD) + counter;
+                case LONG ->
+                    names.nextInt(4) == 0
                             ? plain
                                     + " of the outdoor switchgear of the pumping station by the old northern quarry road "
                                     + counter
-                            : Mutation.pick(random, ODD) + " " + counter;
+                            : Mutation.pick(names, ODD) + " " + counter;
             };
             return "\"" + name.replace("\\", "\\\\").replace("\"", "\\\"") + "\"";
         }
@@ -260,9 +274,11 @@ public record AnyBank(String text, Bank bank, int draws) {
                             + " uH, position: line}"))
                     .append(maybe(", bus-length: " + number(1 + 9 * random.nextDouble()) + " m"))
                     .append("}\n");
-            protection(stage, connection, groups);
+            if (!cans) {
+                protection(stage, connection, groups);
+            }
             String plain = stage.substring(1, stage.length() - 1);
-            if (plain.indexOf('\\') < 0 && strings == 1 && !cans) {
+            if (strings == 1 && !cans) {
                 double farads = vars / (2.0 * Math.PI * hertz * volts * volts);
                 for (String legName : connection.legs()) {
                     if (groups == 1 && parallel > 1 && chance(3)) {

@@ -14,7 +14,7 @@ import java.util.Random;
  * test beside it.
  */
 public final class Seeds {
-    private static final int MOST_TOLD = 12;
+    private static final int MOST_TOLD = 20;
 
     private Seeds() {}
 

@@ -62,11 +62,15 @@ final class Refusal extends RuntimeException {
             case 405 -> "Method Not Allowed";
             case 412 -> "Precondition Failed";
             case 413 -> "Content Too Large";
+            case 414 -> "URI Too Long";
             case 415 -> "Unsupported Media Type";
             case 421 -> "Misdirected Request";
             case 422 -> "Unprocessable Content";
             case 428 -> "Precondition Required";
+            case 431 -> "Request Header Fields Too Large";
+            case 501 -> "Not Implemented";
             case 503 -> "Service Unavailable";
+            case 505 -> "HTTP Version Not Supported";
             case 507 -> "Insufficient Storage";
             default -> "Internal Server Error";
         };

@@ -163,6 +163,7 @@ public final class Server implements AutoCloseable {
 
     private static void configure(JavalinConfig config) {
         config.showJavalinBanner = false;
+        config.jetty.modifyServer(server -> server.setErrorHandler(new BadMessages()));
     }
 
     private static String refused(Context context) {

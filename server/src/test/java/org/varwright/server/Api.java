@@ -49,6 +49,10 @@ final class Api {
         return send("GET", path, "");
     }
 
+    boolean healthy() throws Exception {
+        return get("healthz").statusCode() == 200;
+    }
+
     JsonNode json(HttpResponse<String> response) throws IOException {
         return MAPPER.readTree(response.body());
     }
@@ -58,6 +62,9 @@ final class Api {
         JsonNode operation = operation(method, path);
         if (operation.isMissingNode()) {
             return;
+        }
+        if (path.contains("%00")) {
+            return; // no request: whoever sends it, the connection answers, and for every operation alike
         }
         String where = method + " " + path + ": " + response.statusCode();
         JsonNode described = resolve(operation.path("responses").path(String.valueOf(response.statusCode())));

@@ -3,6 +3,7 @@ package org.varwright.server;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.Socket;
+import java.net.SocketException;
 import java.nio.charset.StandardCharsets;
 
 /** HTTP by hand: the client of the JDK does not let a test lie about the host, nor send a path that no page would. */
@@ -23,6 +24,23 @@ record RawRequest(String address) {
             socket.getOutputStream().flush();
             String text = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
             return new Answer(Integer.parseInt(text.substring(9, 12)), text);
+        }
+    }
+
+    /** What came back, nothing where the connection was only closed. */
+    String sendAnything(String request, String header, String body) throws IOException {
+        int port = Integer.parseInt(address.replaceAll(".*:(\\d+)/", "$1"));
+        byte[] bytes = body.getBytes(StandardCharsets.UTF_8);
+        try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), port)) {
+            socket.setSoTimeout(5_000);
+            String head = request + "\r\nHost: 127.0.0.1:" + port + "\r\n" + header + "\r\nContent-Length: "
+                    + bytes.length + "\r\nConnection: close\r\n\r\n";
+            socket.getOutputStream().write(head.getBytes(StandardCharsets.UTF_8));
+            socket.getOutputStream().write(bytes);
+            socket.getOutputStream().flush();
+            return new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        } catch (SocketException reset) {
+            return "";
         }
     }
 }

@@ -276,6 +276,36 @@ class ServerIT {
         assertEquals(0, api.json(api.get("api/banks")).path("banks").size());
     }
 
+    /** Found by {@link ServerLawIT}: the web server beneath answered these itself, in HTML and without our headers. */
+    @Test
+    void aPathThatIsNoneIsRefusedAsAProblem() throws Exception {
+        HttpResponse<String> refused = api.get("api/banks/%00");
+        assertEquals(400, refused.statusCode());
+        assertEquals(
+                "application/problem+json",
+                refused.headers().firstValue("Content-Type").orElse(""));
+        assertEquals("Bad Request", api.json(refused).path("title").asText());
+        assertTrue(refused.headers().firstValue("Content-Security-Policy").isPresent());
+    }
+
+    /** Found by {@link ServerLawIT}: a GET with this header was carried out as a DELETE would be. */
+    @Test
+    void aMethodIsWhatItSays() throws Exception {
+        assertEquals(
+                400,
+                new RawRequest(server.address())
+                        .send("GET /api/banks HTTP/1.1", "X-HTTP-Method-Override: PUT", "")
+                        .status());
+    }
+
+    /** Found by {@link ServerLawIT}: a bank file of nothing but comments was neither a bank nor an error. */
+    @Test
+    void aBankOfCommentsOnlyIsRefused() throws Exception {
+        HttpResponse<String> refused = api.send("PUT", "api/banks/corbel", "# to be written\n", "If-None-Match", "*");
+        assertEquals(422, refused.statusCode());
+        assertEquals("FILE_EMPTY", api.json(refused).at("/problems/0/code").asText());
+    }
+
     @Test
     void everyAnswerIsHardened() throws Exception {
         for (String path : new String[] {"healthz", "api/banks", "api/nothing", "nowhere", "", "nowhere.js"}) {
