@@ -12,6 +12,7 @@ import java.nio.file.StandardOpenOption;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.varwright.archive.JobArchive;
 import org.varwright.archive.OpenArchive;
@@ -94,7 +95,7 @@ final class JobImportCommand extends AnswerCommand {
                 Files.move(part.getKey(), part.getValue(), StandardCopyOption.REPLACE_EXISTING);
             }
         } catch (UncheckedIOException e) {
-            throw unwritable(folder, e.getCause());
+            throw unwritable(folder, Objects.requireNonNull(e.getCause()));
         } catch (IOException e) {
             throw unwritable(folder, e);
         } finally {

@@ -17,7 +17,7 @@ public final class JsonMutation {
             Json.of(-1.0),
             Json.of(1e308),
             Json.of(-1e308),
-            Json.of(5e-324),
+            Json.of(Double.MIN_VALUE),
             Json.of(0.5),
             Json.of(2147483648.0),
             Json.of(9.3e18),

@@ -27,10 +27,8 @@ import org.varwright.problem.VarwrightException;
 public final class Server implements AutoCloseable {
     private static final System.Logger LOG = System.getLogger(Server.class.getName());
     private static final String LOOPBACK = "127.0.0.1";
-
-    private static final Refusal FAULT = Refusal.of(
-            500,
-            "a fault in the server itself, not in what was sent; nothing was changed, what was sent is still on the device");
+    private static final String FAULT =
+            "a fault in the server itself, not in what was sent; nothing was changed, what was sent is still on the device";
 
     private final Javalin javalin;
     private final Store store;
@@ -151,7 +149,7 @@ public final class Server implements AutoCloseable {
             refuse(fault.get().refusal(), context);
         } else {
             LOG.log(System.Logger.Level.ERROR, request, e);
-            refuse(FAULT, context);
+            refuse(Refusal.of(500, FAULT), context);
         }
     }
 

@@ -76,9 +76,10 @@ record RunningServer(Process process, String address, HttpClient client) impleme
         process.destroyForcibly().waitFor();
     }
 
+    /** Kills it and waits until it is gone. */
     @Override
-    public void close() throws InterruptedException {
-        kill();
+    public void close() {
         client.close();
+        process.destroyForcibly().onExit().join();
     }
 }
