@@ -1,5 +1,6 @@
 // What a device holds, read past the app.
 import type { Page } from '@playwright/test';
+import type { Product } from './product';
 
 /** The job that a page shows. */
 export function jobOf(page: Page): string {
@@ -22,4 +23,10 @@ export async function deviceLines(page: Page, job: string): Promise<string[]> {
     opened.close();
     return events.filter((e) => e.job === name).map((e) => e.line);
   }, job);
+}
+
+/** The lines that the server has. */
+export async function serverLines(product: Product, job: string): Promise<string[]> {
+  const response = await fetch(`${product.address}api/jobs/${job}/events`);
+  return response.ok ? (await response.text()).split('\n').filter((l) => l !== '') : [];
 }

@@ -1,9 +1,6 @@
 // A wait on the wall clock: through a reload, a killed browser, a stop, and a clock that jumps.
-import { execFileSync } from 'node:child_process';
-import { mkdtempSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { chromium, expect, test, type Page } from '@playwright/test';
+import { expect, test, type Page } from '@playwright/test';
+import { Tablet } from './browser';
 import { doStep, stepNumber, type Hands } from './order';
 import { isMe, keptOffline, openBank, startOrder } from './person';
 import { Product } from './product';
@@ -48,27 +45,17 @@ async function left(page: Page): Promise<number> {
 }
 
 test('a browser killed in a wait comes back at the same step, and the wait went on', async () => {
-  const profile = mkdtempSync(join(tmpdir(), 'varwright-profile-'));
-  const open = () =>
-    chromium.launchPersistentContext(profile, {
-      executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
-      args: ['--no-sandbox', '--disable-background-networking', '--disable-quic'],
-      viewport: { width: 1024, height: 768 },
-    });
-  const first = await open();
-  const page = first.pages()[0] ?? (await first.newPage());
+  const tablet = new Tablet();
+  const page = await tablet.start();
   await page.goto(product.address);
-  await keptOffline(first, page);
+  await keptOffline(tablet.context, page);
   await toHold(page);
   const address = page.url();
   const before = await left(page);
   const at = Date.now();
-  const gone = new Promise((resolve) => first.once('close', resolve));
-  execFileSync('pkill', ['-KILL', '-f', profile]);
-  await gone;
+  await tablet.kill();
 
-  const second = await open();
-  const again = second.pages()[0] ?? (await second.newPage());
+  const again = await tablet.start();
   await again.goto(address);
   await expect(again.getByRole('timer')).toBeVisible();
   expect(await stepNumber(again)).toBe(HOLD);
@@ -76,7 +63,19 @@ test('a browser killed in a wait comes back at the same step, and the wait went 
   // The clock went on while nothing ran; two seconds for what happens between two looks.
   expect(Math.abs(before - (await left(again)) - passed)).toBeLessThan(2);
   await expect(again.getByText(`All steps: ${HOLD - 1} of`)).toBeVisible();
-  await second.close();
+  await tablet.kill();
+
+  // The clock was set forward while the app did not run: nobody has seen it, so somebody is asked.
+  const later = await tablet.start();
+  await tablet.context.clock.install({ time: Date.now() + 3_600_000 });
+  await later.goto(address);
+  await expect(later.getByText('did not run on this device')).toBeVisible();
+  await expect(over(later)).toHaveCount(0);
+  await expect(later.locator('.confirm button')).toBeDisabled();
+  await later.getByRole('button', { name: 'No, or not sure: start the waits anew' }).click();
+  await expect(later.getByText('did not run on this device')).toHaveCount(0);
+  await expect(over(later)).toHaveCount(0);
+  await tablet.stop();
 });
 
 test('the end of a wait is no permission, and too early is refused', async ({ page }) => {

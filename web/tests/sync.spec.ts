@@ -1,6 +1,10 @@
 // The server comes and goes; other tabs and devices write too. Nothing that was confirmed is lost, and nobody's word replaces another's.
-import { expect, test } from '@playwright/test';
-import { deviceLines, jobOf } from './device';
+import { createHash } from 'node:crypto';
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test, type Page } from '@playwright/test';
+import { deviceLines, jobOf, serverLines } from './device';
+import { noise } from './noise';
 import { doStep, stepNumber, type Hands } from './order';
 import { isMe, keptOffline, openBank, startOrder } from './person';
 import { Product } from './product';
@@ -11,9 +15,25 @@ const hands: Hands = {
   wait: () => Promise.reject(new Error('this test does not wait')),
 };
 
-async function serverLines(product: Product, job: string): Promise<string[]> {
-  const response = await fetch(`${product.address}api/jobs/${job}/events`);
-  return response.ok ? (await response.text()).split('\n').filter((l) => l !== '') : [];
+/** A photo goes up over a thin line, and the server dies when it has half of it; the photo's hash. */
+async function killInTheMiddleOfAPhoto(page: Page, product: Product): Promise<string> {
+  const buffer = await noise(page, 900);
+  const devtools = await page.context().newCDPSession(page);
+  await devtools.send('Network.enable');
+  const line = { offline: false, latency: 0, downloadThroughput: -1 };
+  await devtools.send('Network.emulateNetworkConditions', { ...line, uploadThroughput: 50_000 });
+  const chapters = page.getByRole('navigation', { name: 'From alarm to report' });
+  await chapters.getByRole('link', { name: 'What happened' }).click();
+  await page.locator('input[type=file][accept*="image"]').last().setInputFiles({ name: 'stage 3.jpg', mimeType: 'image/jpeg', buffer });
+  await expect(page.getByRole('img', { name: 'stage 3.jpg' })).toBeVisible();
+  const arriving = () => readdirSync(join(product.data, 'attachments')).find((name) => name.startsWith('part-')) ?? '';
+  await expect.poll(arriving, { intervals: [50] }).not.toBe('');
+  await product.kill();
+  await devtools.send('Network.emulateNetworkConditions', { ...line, uploadThroughput: -1 });
+  await chapters.getByRole('link', { name: 'Way in' }).click();
+  await expect(page.locator('article.card')).toBeVisible();
+  const lines = (await deviceLines(page, jobOf(page))).join();
+  return /"sha256":"([0-9a-f]{64})"/.exec(lines)?.[1] ?? '';
 }
 
 test('the server is killed in the middle, the work goes on, and it gets everything when it is back', async ({ page, context }) => {
@@ -27,7 +47,7 @@ test('the server is killed in the middle, the work goes on, and it gets everythi
   for (let i = 0; i < 3; i++) {
     await doStep(page, hands);
   }
-  await product.kill();
+  const photo = await killInTheMiddleOfAPhoto(page, product);
   for (let i = 0; i < 3; i++) {
     await doStep(page, hands);
   }
@@ -39,8 +59,11 @@ test('the server is killed in the middle, the work goes on, and it gets everythi
 
   product = await Product.serve(product.data, product.port);
   await page.reload();
-  await expect.poll(async () => (await serverLines(product, job)).length).toBe(9);
+  await expect.poll(async () => (await serverLines(product, job)).length).toBe(10);
   expect((await serverLines(product, job)).sort()).toEqual((await deviceLines(page, job)).sort());
+  await expect.poll(async () => (await fetch(`${product.address}api/attachments/${photo}`)).status).toBe(200);
+  const whole = Buffer.from(await (await fetch(`${product.address}api/attachments/${photo}`)).arrayBuffer());
+  expect(createHash('sha256').update(whole).digest('hex')).toBe(photo);
   await product.stop();
 });
 

@@ -19,13 +19,24 @@ function start(): Promise<Core> {
   return Core.start(new URL(__CORE_BASE__, location.href).href, worker);
 }
 
-/** The running `core`; started by whoever asks first. A start that failed is tried anew by the next. */
-export function core(): Promise<Core> {
-  starting ??= start().catch((error: unknown) => {
-    starting = undefined;
+/** The running `core`; started by whoever asks first. A start that failed is tried anew by the next; one whose worker has died is replaced. */
+export async function core(): Promise<Core> {
+  const own = (starting ??= start());
+  try {
+    const running = await own;
+    if (!running.isStopped) {
+      return running;
+    }
+  } catch (error) {
+    if (starting === own) {
+      starting = undefined;
+    }
     throw error;
-  });
-  return starting;
+  }
+  if (starting === own) {
+    starting = undefined;
+  }
+  return core();
 }
 
 /** Input that `core` refuses, with every reason and its place. */
@@ -37,7 +48,16 @@ export class Refused extends Error {
 
 /** Runs one task. */
 export async function ask<T extends TaskName>(task: T, request: Requests[T]): Promise<Answer<Results[T]>> {
-  return (await core()).run(task, request);
+  const running = await core();
+  try {
+    return await running.run(task, request);
+  } catch (error) {
+    if (!running.isStopped) {
+      throw error;
+    }
+    // Its worker died under it. A task changes nothing, so another worker may be asked the same, once.
+    return (await core()).run(task, request);
+  }
 }
 
 /**

@@ -1,7 +1,7 @@
 /** One job on the screen: what stands, and the one way to add to it. */
 import { reason } from '../core/told';
 import type { JobState, Json, Problem } from '../core/core';
-import { add, jobState, onChange } from '../store/log';
+import { add, jobState, onChange, watch } from '../store/log';
 import { person } from '../person.svelte';
 
 export type JobBody = { readonly [name: string]: Json };
@@ -17,8 +17,10 @@ export class JobSession {
   /** What another tab's log came to while this one was adding. */
   #heard: string | undefined;
   readonly #forget: () => void;
+  readonly #unwatch: () => void;
 
   constructor(readonly job: string) {
+    this.#unwatch = watch(job);
     this.#forget = onChange((changed, hash) => {
       if (changed !== job) {
         return;
@@ -86,5 +88,6 @@ export class JobSession {
 
   close(): void {
     this.#forget();
+    this.#unwatch();
   }
 }

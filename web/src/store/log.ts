@@ -2,6 +2,7 @@
 import { ask, type JobState, type Json, type Problem } from '../core/core';
 import { database, deviceName, sha256, type StoredAttachment, type StoredEvent } from './database';
 import { storeFailure } from './failure';
+import { health } from './health.svelte';
 
 export type Added =
   { readonly ok: true; readonly state: JobState; readonly id: string } | { readonly ok: false; readonly problems: readonly Problem[] };
@@ -13,9 +14,39 @@ export interface Entry {
   readonly by: string;
 }
 
+/** What this page has seen of the jobs on its screen. A browser short of room may clear its store even under an open page: then it is put back from here. */
+const watched = new Map<string, readonly StoredEvent[]>();
+
+/** Keeps the lines of a job in memory, too, while it is on the screen. */
+export function watch(job: string): () => void {
+  watched.set(job, []);
+  return () => watched.delete(job);
+}
+
+async function eventsOf(job: string): Promise<StoredEvent[]> {
+  const events = await database.events.where('job').equals(job).toArray();
+  const seen = watched.get(job);
+  if (seen === undefined) {
+    return events;
+  }
+  const there = new Set(events.map((e) => e.hash));
+  const lost = seen.filter((e) => !there.has(e.hash)).map((e) => ({ ...e, sent: 0 as const }));
+  if (lost.length > 0) {
+    try {
+      await database.events.bulkPut(lost);
+    } catch (error) {
+      throw storeFailure(error);
+    }
+    health.restored += lost.length;
+    events.push(...lost);
+  }
+  watched.set(job, events);
+  return events;
+}
+
 /** The text of a job's log; lines by device and number, as everybody orders them. */
 export async function logText(job: string): Promise<string> {
-  const events = await database.events.where('job').equals(job).toArray();
+  const events = await eventsOf(job);
   events.sort((a, b) => (a.device < b.device ? -1 : a.device > b.device ? 1 : a.seq - b.seq || (a.hash < b.hash ? -1 : 1)));
   return events.map((e) => `${e.line}\n`).join('');
 }
@@ -74,13 +105,17 @@ async function judgeAndKeep(job: string, entry: Entry): Promise<Added> {
   }
   const { line, hash, job: state } = answer.result;
   const event = JSON.parse(line) as { id: string; seq: number };
+  const written: StoredEvent = { hash, job, device, seq: event.seq, line, sent: 0 };
   try {
     await database.transaction('rw', database.events, database.cards, async () => {
-      await database.events.add({ hash, job, device, seq: event.seq, line, sent: 0 });
+      await database.events.add(written);
       await database.cards.put(card(state));
     });
   } catch (error) {
     throw storeFailure(error);
+  }
+  if (watched.has(job)) {
+    watched.set(job, [...(watched.get(job) ?? []), written]);
   }
   changes.postMessage({ job, hash: state.hash });
   return { ok: true, state, id: event.id };

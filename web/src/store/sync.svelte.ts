@@ -3,7 +3,7 @@ import { reason } from '../core/told';
 import { database, keep, setting, sha256, type StoredBank } from './database';
 import { onChange, take } from './log';
 
-export type Standing = 'syncing' | 'here' | 'away' | 'refused';
+export type Standing = 'syncing' | 'here' | 'away' | 'refused' | 'failing';
 
 const EVERY_MS = 15_000;
 const LINES_A_PIECE = 500;
@@ -53,7 +53,8 @@ class Sync {
     try {
       await count(this);
       const refusals = [...(await sendLines()), ...(await sendAttachments()), ...(await exchangeBanks())];
-      await fetchLines();
+      const lacking = await fetchLines();
+      this.#again ||= lacking;
       await count(this);
       this.standing = refusals.length === 0 ? 'here' : 'refused';
       this.why = refusals[0] ?? '';
@@ -61,13 +62,16 @@ class Sync {
       if (!(error instanceof TypeError) && !(error instanceof Away)) {
         this.why = reason(error);
       }
-      this.standing = 'away';
+      this.standing = error instanceof Failing ? 'failing' : 'away';
     }
   }
 }
 
 /** No answer, or none that makes sense. */
 class Away extends Error {}
+
+/** The server is there and says itself why it can take nothing: its disk is full, its database is held. */
+class Failing extends Error {}
 
 async function count(sync: Sync): Promise<void> {
   sync.waiting = (await database.events.where('sent').equals(0).count()) + (await database.attachments.where('sent').equals(0).count());
@@ -76,7 +80,8 @@ async function count(sync: Sync): Promise<void> {
 async function call(path: string, init: RequestInit = {}): Promise<Response> {
   const response = await fetch(path, { ...init, cache: 'no-store', signal: AbortSignal.timeout(20_000) });
   if (response.status >= 500) {
-    throw new Away(`${path}: ${response.status}`);
+    const told = response.headers.get('content-type')?.startsWith('application/problem+json') === true;
+    throw told ? new Failing(await refusal(response)) : new Away(`${path}: ${response.status}`);
   }
   return response;
 }
@@ -116,30 +121,50 @@ async function sendLines(): Promise<string[]> {
   return refusals;
 }
 
-async function fetchLines(): Promise<void> {
+/** Whether the server lacks lines that it once had acknowledged, as after a start on an empty folder or an older copy: they are to be sent again. */
+async function fetchLines(): Promise<boolean> {
   const response = await call('/api/jobs');
   if (!response.ok) {
     throw new Away(await refusal(response));
   }
   const listed = (await response.json()) as { jobs: { job: string; hash?: string }[] };
   const seen = (await setting<Record<string, string>>('server-jobs')) ?? {};
+  let lacking = false;
+  const known = new Set(listed.jobs.map((j) => j.job));
+  for (const job of (await database.events.orderBy('job').uniqueKeys()) as string[]) {
+    if (!known.has(job)) {
+      lacking = (await markLacking(job, [])) || lacking;
+    }
+  }
   for (const { job: id, hash } of listed.jobs) {
     if (hash !== undefined && seen[id] === hash) {
       continue;
     }
     const lines = await call(`/api/jobs/${encodeURIComponent(id)}/events`);
     if (lines.ok) {
-      await take(
-        id,
-        (await lines.text()).split('\n').filter((l) => l !== ''),
-        1,
-      );
+      const theirs = (await lines.text()).split('\n').filter((l) => l !== '');
+      await take(id, theirs, 1);
+      lacking = (await markLacking(id, theirs)) || lacking;
       if (hash !== undefined) {
         seen[id] = hash;
       }
     }
   }
   await keep('server-jobs', seen);
+  return lacking;
+}
+
+/** Marks what is here and not among those lines as not sent; whether there was any that had been. */
+async function markLacking(job: string, lines: readonly string[]): Promise<boolean> {
+  const there = new Set(await Promise.all(lines.map((line) => sha256(line))));
+  const lacking = (await database.events.where('job').equals(job).toArray()).filter((e) => e.sent === 1 && !there.has(e.hash));
+  if (lacking.length > 0) {
+    await database.transaction('rw', database.events, database.attachments, async () => {
+      await database.events.bulkPut(lacking.map((e) => ({ ...e, sent: 0 as const })));
+      await database.attachments.where('job').equals(job).modify({ sent: 0 });
+    });
+  }
+  return lacking.length > 0;
 }
 
 async function sendAttachments(): Promise<string[]> {
@@ -173,7 +198,7 @@ async function exchangeBanks(): Promise<string[]> {
       if (bank.base !== there) {
         await database.banks.update(bank.id, { base: there });
       }
-    } else if (bank.sha256 !== bank.base && (there ?? '') === bank.base) {
+    } else if (there === undefined || (bank.sha256 !== bank.base && there === bank.base)) {
       const put = await call(`/api/banks/${encodeURIComponent(bank.id)}`, {
         method: 'PUT',
         headers: { 'content-type': 'application/yaml', ...(there === undefined ? { 'if-none-match': '*' } : { 'if-match': `"${there}"` }) },

@@ -5,6 +5,10 @@ export const enUS = {
   'app.loading': 'Starting …',
   'app.coreFailed':
     'The computing part could not be loaded: {why}. Nothing can be judged until it is. Reload; if that fails, work from the printed order of work.',
+  'app.storeFailed':
+    'The store of this browser can’t be opened: {why}. Nothing can be shown or confirmed until it can. Close every tab of Varwright, make room on the device, start the browser again. What the server has is not lost; work from the printed order of work meanwhile.',
+  'app.storeCleared':
+    'The browser had cleared this device’s store. {count} log lines were put back from this page and go to the server again; photos that it did not have yet are gone: take them again. Export the job under Report before you close this page.',
   'app.lost': 'There is nothing at {path}.',
   'app.toBanks': 'To the banks',
   'nav.banks': 'Banks',
@@ -13,6 +17,7 @@ export const enUS = {
   'server.away': 'Server away. Everything is kept on this device.',
   'server.waiting': '{count} not yet sent',
   'server.syncing': 'Server: exchanging …',
+  'server.failing': 'The server can’t take anything: {why}. Everything is kept on this device.',
   'server.refused': 'The server refused what was sent: {why}. It stays on this device.',
   'update.ready': 'A new version is ready.',
   'update.use': 'Use it now',
@@ -94,6 +99,7 @@ export const enUS = {
   'job.settleUse': 'This one holds',
   'job.findings': 'The log of this job was damaged or changed.',
   'clock.jumped': "This device's clock went from {from} to {to} in no time.",
+  'clock.away': 'The app did not run on this device from {from} to {to}, while a wait ran.',
   'clock.back': 'It was set back. A wait that it measured proves nothing: waits start anew.',
   'clock.restart': 'Start the waits anew',
   'clock.ask': 'The device slept, or somebody set its clock. Look at a watch: is it {now} now?',
@@ -669,6 +675,8 @@ export const enUS = {
   'settings.room': '{used} MB used, {free} MB free: {banks} banks, {events} log lines, {files} photos and files.',
   'settings.notKept':
     'The browser has not promised to keep this store when the device is short of room. Install the app, and send it to the server before you clear anything.',
+  'banks.mayBeCleared':
+    'The server is away, and this browser has not promised to keep its store: short of room, it may clear it. Install the app from the browser’s menu, keep room free on the device, and export each job under Report at the end of the day.',
   'settings.kept': 'The browser has promised to keep this store.',
   'settings.persist': 'Ask the browser to keep it',
   'settings.persistRefused': 'It does not promise. Install the app from the browser’s menu, then ask again.',

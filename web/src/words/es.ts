@@ -7,6 +7,10 @@ export const es: Catalogue = {
   'app.loading': 'Iniciando …',
   'app.coreFailed':
     'No se pudo cargar la parte que calcula: {why}. Hasta entonces no se puede juzgar nada. Recargue; si falla, trabaje con la orden de trabajo impresa.',
+  'app.storeFailed':
+    'No se puede abrir el almacén de este navegador: {why}. Hasta entonces no se puede mostrar ni confirmar nada. Cierre todas las pestañas de Varwright, libere espacio en el dispositivo e inicie de nuevo el navegador. Lo que tiene el servidor no se ha perdido; mientras tanto trabaje con el orden de trabajo impreso.',
+  'app.storeCleared':
+    'El navegador había borrado el almacén de este dispositivo. Se repusieron {count} líneas de registro desde esta página y van de nuevo al servidor; las fotos que aún no tenía se han perdido: tómelas otra vez. Exporte el trabajo en Informe antes de cerrar esta página.',
   'app.lost': 'No hay nada en {path}.',
   'app.toBanks': 'A los bancos',
   'nav.banks': 'Bancos',
@@ -15,6 +19,7 @@ export const es: Catalogue = {
   'server.away': 'Servidor ausente. Todo se guarda en este dispositivo.',
   'server.waiting': '{count} sin enviar',
   'server.syncing': 'Servidor: intercambiando …',
+  'server.failing': 'El servidor no puede aceptar nada: {why}. Todo se guarda en este dispositivo.',
   'server.refused': 'El servidor rechazó lo enviado: {why}. Queda en este dispositivo.',
   'update.ready': 'Hay una versión nueva lista.',
   'update.use': 'Usarla ahora',
@@ -97,6 +102,7 @@ export const es: Catalogue = {
   'job.settleUse': 'Vale esta',
   'job.findings': 'El registro de este trabajo fue dañado o cambiado.',
   'clock.jumped': 'El reloj de este dispositivo pasó de {from} a {to} de golpe.',
+  'clock.away': 'La aplicación no funcionó en este dispositivo desde {from} hasta {to}, mientras corría una espera.',
   'clock.back': 'Se atrasó. Una espera medida con él no prueba nada: las esperas empiezan de nuevo.',
   'clock.restart': 'Empezar de nuevo las esperas',
   'clock.ask': 'El dispositivo durmió, o alguien cambió su reloj. Mire un reloj: ¿son ahora las {now}?',
@@ -677,6 +683,8 @@ export const es: Catalogue = {
   'settings.room': '{used} MB usados, {free} MB libres: {banks} bancos, {events} líneas de registro, {files} fotos y archivos.',
   'settings.notKept':
     'El navegador no ha prometido conservar este almacén cuando falte espacio. Instale la aplicación, y envíelo todo al servidor antes de borrar nada.',
+  'banks.mayBeCleared':
+    'El servidor está ausente y este navegador no ha prometido conservar su almacén: si le falta espacio, puede borrarlo. Instale la aplicación desde el menú del navegador, deje espacio libre en el dispositivo y exporte cada trabajo en Informe al final del día.',
   'settings.kept': 'El navegador ha prometido conservar este almacén.',
   'settings.persist': 'Pedir al navegador que lo conserve',
   'settings.persistRefused': 'No lo promete. Instale la aplicación desde el menú del navegador y pídalo de nuevo.',

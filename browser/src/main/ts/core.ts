@@ -61,13 +61,13 @@ export class Core {
           reject(new CoreFailure(message.kind === 'unusable' ? message.why : `unexpected ${message.kind}`));
         }
       };
-      worker.onerror = (event) => reject(new CoreFailure(event.message));
+      worker.onerror = (event) => reject(new CoreFailure(event.message || 'its worker could not be loaded'));
       const start: ToWorker = engine === undefined ? { kind: 'start', base } : { kind: 'start', base, engine };
       worker.postMessage(start);
     });
     const core = new Core(worker, ready.engine, ready.milliseconds);
     worker.onmessage = (event: MessageEvent<FromWorker>) => core.#heard(event.data);
-    worker.onerror = (event) => core.#fail(new CoreFailure(event.message));
+    worker.onerror = (event) => core.#fail(new CoreFailure(event.message || 'its worker died'));
     return core;
   }
 
@@ -91,6 +91,11 @@ export class Core {
       const ask: ToWorker = { kind: 'ask', id, request };
       this.#worker.postMessage(ask);
     });
+  }
+
+  /** Whether its worker has died or was ended. */
+  get isStopped(): boolean {
+    return this.#stopped !== undefined;
   }
 
   /** Ends the worker, and with it every task that still runs. Start a new one to go on. */
