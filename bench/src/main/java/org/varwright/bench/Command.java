@@ -34,7 +34,7 @@ final class Command {
         return run(0, command);
     }
 
-    private Run run(int expectedExit, String... command) {
+    Run run(int expectedExit, String... command) {
         List<String> timed = new ArrayList<>(
                 List.of("bash", "-c", "TIMEFORMAT='varwright-time %3R %3U %3S'; LC_ALL=C; time \"$@\"", "bash"));
         timed.addAll(List.of(command));

@@ -1,6 +1,7 @@
 package org.varwright.bench;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -11,6 +12,9 @@ import org.varwright.bankfile.BankFile;
 /** The bank files of the checkout. */
 final class Examples {
     static final Path TAMARACK = Path.of("examples", "tamarack-flats-2.bank.yaml");
+
+    /** A compartment of that bank that work may be done in. */
+    static final String TAMARACK_COMPARTMENT = "bay 2";
 
     private Examples() {}
 
@@ -28,5 +32,13 @@ final class Examples {
     static Bank read(Path file) throws IOException {
         return BankFile.read(file.getFileName().toString(), Files.readAllBytes(file))
                 .requireBank();
+    }
+
+    static byte[] bytes(Path file) {
+        try {
+            return Files.readAllBytes(file);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 }

@@ -34,7 +34,12 @@ final class FitSubject {
 
     /** Grounded, 48 units in parallel a leg: the neutral current is linear in the capacitances. */
     static FitInput linear() {
-        return input(Banks.plan(Connection.WYE_GROUNDED, 1, 1, 48)
+        return linear(48);
+    }
+
+    /** Grounded, so many units in parallel a leg. */
+    static FitInput linear(int parallel) {
+        return input(Banks.plan(Connection.WYE_GROUNDED, 1, 1, parallel)
                 .sensing(Banks.sensor(Protection.Senses.NEUTRAL_CURRENT, 100.0, 5.0))
                 .bank());
     }

@@ -26,6 +26,8 @@ final class Main {
                     "Survey: what it says of units whose truth is known",
                     () -> SurveyConfusion.of(1000).text()),
             new Section("record", "Records: decoding, reading and the JDK's parsing", RecordBench::text),
+            new Section("kernels", "Kernels: the small works that the rest is made of", KernelBench::text),
+            new Section("growth", "Growth: what more of it costs", GrowthBench::text),
             new Section("start", "Start of small commands", StartBench::text));
 
     private Main() {}
@@ -87,7 +89,7 @@ final class Main {
         return """
                 # Performance
 
-                Written by `./varwright-bench`; run it to measure again (some minutes; it needs Maven, the Debian packages spin, gcc and ngspice, and an idle
+                Written by `./varwright-bench`; run it to measure again (about ten minutes; it needs Maven, the Debian packages spin, gcc and ngspice, and an idle
                 machine), or `./varwright-bench NAME…` to print some sections: %s. No test depends on a time.
 
                 Measured %s at commit %s on %s.

@@ -2,21 +2,13 @@ package org.varwright.bench;
 
 import java.io.IOException;
 import java.nio.file.Files;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Random;
 import org.varwright.bank.Bank;
-import org.varwright.bank.Connection;
-import org.varwright.bank.Protection;
-import org.varwright.network.Banks;
-import org.varwright.network.Capacitances;
 import org.varwright.network.Failure;
-import org.varwright.network.Fault;
 import org.varwright.network.Network;
 import org.varwright.network.NgspiceSingles;
 import org.varwright.network.Solution;
-import org.varwright.network.Supply;
 import org.varwright.network.Sweep;
 import org.varwright.quantity.Complex;
 
@@ -26,11 +18,7 @@ final class UnbalanceBench {
     private static final int RUNS = 9;
     private static final double AGREE = 1e-9;
 
-    private final Bank bank = Banks.plan(Connection.DOUBLE_WYE_UNGROUNDED, 1, 4, 12)
-            .sensing(Banks.sensor(Protection.Senses.NEUTRAL_CURRENT, 100.0, 5.0))
-            .bank();
-    private final Supply supply = Supply.nominal(bank.system());
-    private final Capacitances capacitances = Banks.scattered(bank, new Random(288), 0.05);
+    private final UnbalanceCases cases = UnbalanceCases.ofUnits(12);
 
     private UnbalanceBench() {}
 
@@ -39,7 +27,7 @@ final class UnbalanceBench {
     }
 
     private String measure() throws IOException {
-        NgspiceSingles singles = NgspiceSingles.of(bank, supply, capacitances);
+        NgspiceSingles singles = NgspiceSingles.of(cases.bank(), cases.supply(), cases.capacitances());
         int units = singles.branches().size();
         int pairs = units * (units - 1) / 2;
         try (Scratch scratch = Scratch.create()) {
@@ -57,8 +45,8 @@ final class UnbalanceBench {
             Times one = command.times(NGSPICE_RUNS, 0, "ngspice", "-b", "one.cir");
             Times every = command.times(NGSPICE_RUNS, 0, "ngspice", "-b", "all.cir");
             double perCase = (every.cpu() - one.cpu()) / (units - 1);
-            Times all = Times.of(this::sweepEverything, 3.0, RUNS);
-            Times whole = Times.of(this::solveSingles, 1.0, RUNS);
+            Times all = Times.of(cases::sweepEverything, 3.0, RUNS);
+            Times whole = Times.of(cases::solveSingles, 1.0, RUNS);
             double ours = all.cpu() / (units + pairs);
             double solved = whole.cpu() / units;
             return String.format(
@@ -100,18 +88,23 @@ final class UnbalanceBench {
 
     /** Largest difference over the single cases, of voltages over phase voltage and of the neutral current over the line's. */
     private double furthestApart(NgspiceSingles singles, byte[] written) {
-        List<NgspiceSingles.Case> cases = singles.read(written);
-        if (cases.size() != singles.branches().size()) {
-            throw new IllegalStateException("ngspice gave " + cases.size() + " cases");
+        List<NgspiceSingles.Case> answered = singles.read(written);
+        if (answered.size() != singles.branches().size()) {
+            throw new IllegalStateException("ngspice gave " + answered.size() + " cases");
         }
-        Network network = network();
+        Network network = cases.network();
         Sweep sweep = network.sweep().orElseThrow();
-        double amperes = solved(network.healthy()).lines().getFirst().amperes().magnitude();
+        double amperes = UnbalanceCases.solved(network.healthy())
+                .lines()
+                .getFirst()
+                .amperes()
+                .magnitude();
+        Bank bank = cases.bank();
         double volts = bank.system().phaseVolts();
         double apart = 0.0;
-        for (NgspiceSingles.Case answers : cases) {
+        for (NgspiceSingles.Case answers : answered) {
             List<Failure> out = List.of(new Failure.UnitOut(answers.out()));
-            Solution.Solved solved = solved(network.solve(out));
+            Solution.Solved solved = UnbalanceCases.solved(network.solve(out));
             double highest = 0.0;
             for (Solution.UnitValue unit : solved.units()) {
                 Complex theirs = singles.volts(answers, unit.unit());
@@ -127,47 +120,6 @@ final class UnbalanceBench {
             }
         }
         return apart;
-    }
-
-    private static Solution.Solved solved(Solution solution) {
-        return switch (solution) {
-            case Solution.Solved s -> s;
-            case Solution.Singular s -> throw new IllegalStateException(s.reason());
-        };
-    }
-
-    private Network network() {
-        return Network.of(bank, bank.stages().getFirst(), capacitances, supply);
-    }
-
-    /** Everything from the bank on; what comes back depends on every case. */
-    private Double sweepEverything() {
-        Network network = network();
-        Sweep sweep = network.sweep().orElseThrow();
-        List<Fault> faults = new ArrayList<>();
-        network.branches().forEach(b -> faults.add(sweep.fault(List.of(new Failure.UnitOut(b)))));
-        double sum = 0.0;
-        for (int i = 0; i < faults.size(); i++) {
-            sum += sweep.set(faults.get(i)) ? read(sweep) : 0.0;
-            for (int j = i + 1; j < faults.size(); j++) {
-                sum += sweep.set(faults.get(i), faults.get(j)) ? read(sweep) : 0.0;
-            }
-        }
-        return sum;
-    }
-
-    private static double read(Sweep sweep) {
-        Complex neutral = sweep.sensor(0);
-        return neutral.re() + neutral.im() + sweep.highestUnitPerRated();
-    }
-
-    private Double solveSingles() {
-        Network network = network();
-        double sum = 0.0;
-        for (var branch : network.branches()) {
-            sum += solved(network.solve(List.of(new Failure.UnitOut(branch)))).highestUnitPerRated();
-        }
-        return sum;
     }
 
     private static String micro(double seconds) {

@@ -26,6 +26,7 @@ final class JobFile {
     private static final ReentrantLock ONE_THREAD = new ReentrantLock();
 
     private final Path path;
+    private final Planner planner = Planner.keeping();
 
     JobFile(Path path) {
         this.path = path;
@@ -126,8 +127,8 @@ final class JobFile {
         }
     }
 
-    private static Job write(FileChannel channel, JobLog log, Wish wish) throws IOException {
-        LoggedEvent event = switch (wish.of(Job.of(log, Planner.ANEW))) {
+    private Job write(FileChannel channel, JobLog log, Wish wish) throws IOException {
+        LoggedEvent event = switch (wish.of(Job.of(log, planner))) {
             case Proposal.Refused refused -> throw new VarwrightException(refused.why());
             case Proposal.Accepted accepted -> accepted.event();
         };
@@ -145,7 +146,7 @@ final class JobFile {
             channel.truncate(end);
             throw e;
         }
-        return Job.of(log.with(event), Planner.ANEW);
+        return Job.of(log.with(event), planner);
     }
 
     private VarwrightException unwritable(IOException e) {

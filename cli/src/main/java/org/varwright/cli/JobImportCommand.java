@@ -66,7 +66,7 @@ final class JobImportCommand extends AnswerCommand {
                     .filter(hash -> !Files.exists(attachments.resolve(hash)))
                     .toList();
             missing.forEach(hash -> err().println("varwright: attachment " + hash + " is not in the archive"));
-            return JobShowCommand.answer(Job.of(merged, Planner.ANEW));
+            return JobShowCommand.answer(Job.of(merged, Planner.keeping()));
         }
     }
 

@@ -57,7 +57,7 @@ final class JobListCommand extends AnswerCommand {
     private static Line line(Path file) {
         String name = String.valueOf(file.getFileName());
         try {
-            Job job = Job.of(new JobFile(file).log(), Planner.ANEW);
+            Job job = Job.of(new JobFile(file).log(), Planner.keeping());
             boolean isWhole = job.log().findings().isEmpty();
             return new Line(
                     name,

@@ -35,6 +35,6 @@ final class JobMergeCommand extends AnswerCommand {
                 .map(f -> new JobFile(f).log())
                 .reduce(JobLog::merge)
                 .orElseThrow();
-        return JobShowCommand.answer(Job.of(new JobFile(target).merge(merged), Planner.ANEW));
+        return JobShowCommand.answer(Job.of(new JobFile(target).merge(merged), Planner.keeping()));
     }
 }

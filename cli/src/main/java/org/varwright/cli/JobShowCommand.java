@@ -22,7 +22,7 @@ final class JobShowCommand extends AnswerCommand {
 
     @Override
     Answer answer() {
-        return answer(Job.of(new JobFile(file).log(), Planner.ANEW));
+        return answer(Job.of(new JobFile(file).log(), Planner.keeping()));
     }
 
     static Answer answer(Job job) {

@@ -139,7 +139,7 @@ final class ReportCommand implements Callable<Integer> {
                     "--access, --readings, --spares and --bus go with a bank file; a job log has its own");
         }
         Photos photos = attachments == null ? Photos.NONE : new AttachmentFolder(attachments);
-        Job told = Job.of(new JobFile(job).log(), Planner.ANEW);
+        Job told = Job.of(new JobFile(job).log(), Planner.keeping());
         JobReport report = JobReport.of(told, ZoneId.systemDefault(), photos);
         PaperSize size =
                 paper == null ? report.results().job().paperFor(report.bank().standard()) : paper;

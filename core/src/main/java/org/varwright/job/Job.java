@@ -3,6 +3,8 @@ package org.varwright.job;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.varwright.bank.Bank;
 
 /**
@@ -100,9 +102,10 @@ public final class Job {
     /** Facts of one kind that count, in the order of their clocks: what was taken back, and readings that lost against another, are not among them. */
     public <F extends Fact> List<Counted<F>> counted(Class<F> kind) {
         List<Counted<F>> facts = new ArrayList<>();
+        Set<String> readings =
+                ledger().readings.stream().map(r -> r.event().id()).collect(Collectors.toSet());
         for (JobEvent event : ledger().counted.values()) {
-            boolean lost = event.fact() instanceof Fact.ReadingTaken
-                    && ledger().readings.stream().noneMatch(r -> r.event().equals(event));
+            boolean lost = event.fact() instanceof Fact.ReadingTaken && !readings.contains(event.id());
             if (kind.isInstance(event.fact()) && !lost && !ledger().withdrawn.contains(event.id())) {
                 facts.add(new Counted<>(event, kind.cast(event.fact())));
             }

@@ -1,5 +1,8 @@
 package org.varwright.job;
 
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import org.varwright.bank.Bank;
 import org.varwright.isolation.Access;
 import org.varwright.isolation.Plan;
@@ -10,6 +13,20 @@ import org.varwright.isolation.PlanRequest;
 public interface Planner {
     /** Plans anew each time. */
     Planner ANEW = Access::plan;
+
+    /** Plans a request once and keeps the latest few plans, for one thread: telling a job asks for every order twice, and again with each event more. */
+    static Planner keeping() {
+        int most = 8;
+        Map<Object, Plan> plans = new LinkedHashMap<>(most, 0.75f, true) {
+            private static final long serialVersionUID = 1L;
+
+            @Override
+            protected boolean removeEldestEntry(Map.Entry<Object, Plan> eldest) {
+                return size() > most;
+            }
+        };
+        return (bank, request) -> plans.computeIfAbsent(List.of(bank, request), k -> Access.plan(bank, request));
+    }
 
     Plan plan(Bank bank, PlanRequest request);
 }

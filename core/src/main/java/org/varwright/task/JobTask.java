@@ -1,15 +1,11 @@
 package org.varwright.task;
 
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import org.varwright.bank.Bank;
 import org.varwright.drawing.DrawingState;
 import org.varwright.drawing.OneLineDrawing;
 import org.varwright.interlock.Connections;
 import org.varwright.interlock.ConnectionsJson;
-import org.varwright.isolation.Access;
-import org.varwright.isolation.Plan;
 import org.varwright.job.FactReader;
 import org.varwright.job.Job;
 import org.varwright.job.JobDrawing;
@@ -24,20 +20,7 @@ import org.varwright.problem.VarwrightException;
 
 /** Jobs: what a log tells, and whether an event may be added to it. */
 final class JobTask {
-    /** Plans of late, by bank and request: a job asks for the same one with every step. A plan depends on nothing else, so keeping it changes no answer. */
-    private static final int KEPT = 8;
-
-    private static final Map<Object, Plan> PLANS = new LinkedHashMap<>(KEPT, 0.75f, true) {
-        private static final long serialVersionUID = 1L;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Object, Plan> eldest) {
-            return size() > KEPT;
-        }
-    };
-
-    private static final Planner PLANNER =
-            (bank, request) -> PLANS.computeIfAbsent(List.of(bank, request), k -> Access.plan(bank, request));
+    private static final Planner PLANNER = Planner.keeping();
 
     private JobTask() {}
 
