@@ -13,6 +13,9 @@ import org.varwright.quantity.Reading;
 
 /** Reads one cell as a number with or without a unit. */
 final class Cell {
+    /** No meter shows less in any unit, and what divides by less than this leaves the numbers. */
+    private static final double SMALLEST = 1e-18;
+
     private static final Pattern NUMBER =
             Pattern.compile("([<>≤≥]?)\\s*([+\\-−]?[0-9][0-9.,' ]*(?:[eE][+\\-]?[0-9]+)?|[+\\-−]?[.,][0-9]+)\\s*(.*)");
     private static final List<String> OVER =
@@ -120,13 +123,14 @@ final class Cell {
         if (si < 0.0 && quantity.least() == 0.0) {
             return bad(Message.CELL_NEGATIVE, place, quantity.word(), raw);
         }
-        if (si > quantity.most() || si < quantity.least()) {
+        boolean vanishes = si != 0.0 && Math.abs(si) < SMALLEST;
+        if (si > quantity.most() || si < quantity.least() || vanishes) {
             return bad(
                     Message.CELL_OUT_OF_RANGE,
                     place,
                     quantity.word(),
                     raw,
-                    quantity.dimension().format(quantity.least()),
+                    quantity.dimension().format(vanishes ? SMALLEST : quantity.least()),
                     quantity.dimension().format(quantity.most()));
         }
         return new Result.Good(

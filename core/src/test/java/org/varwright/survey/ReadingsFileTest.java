@@ -128,6 +128,18 @@ class ReadingsFileTest {
         assertTrue(readings.problems().getFirst().print().contains("positions of this bank run from \"stage 2/A/u1\""));
     }
 
+    /** Found by the law over damaged tables: 1e-308 µF was taken, and the unit was judged by NaN. */
+    @Test
+    void aValueThatNoMeterShowsIsNoReading() {
+        Readings readings = read("""
+                position,capacitance
+                stage 2/A/u1,1e-308 µF
+                stage 2/A/u2,0
+                """);
+        assertEquals(List.of("row 2 CELL_OUT_OF_RANGE"), codes(readings.problems()));
+        assertEquals(List.of(3), readings.rows().stream().map(ReadingRow::row).toList(), "nothing at all is a reading");
+    }
+
     @Test
     void meterEndsAndBlanks() {
         Readings readings = read("""

@@ -44,15 +44,13 @@ final class WorkbookReader {
             throw e;
         } catch (IOException | RuntimeException e) {
             // the library checks little of a damaged file before it uses it, and its parser throws what it likes
-            throw broken(file, e);
+            throw broken(file);
         }
     }
 
-    private static VarwrightException broken(String file, Exception e) {
-        String why =
-                e.getMessage() == null || e.getMessage().isBlank() ? "a part is damaged or missing" : e.getMessage();
-        return ZipParts.broken(
-                new Place(file, 0, 0, ""), why.lines().findFirst().orElse(why).strip());
+    /** What the library says is for programmers, often with names of its classes; a person can do nothing with it. */
+    private static VarwrightException broken(String file) {
+        return ZipParts.broken(new Place(file, 0, 0, ""), "a part is damaged or missing");
     }
 
     private CellTable read(Optional<String> wanted) throws IOException {

@@ -1,6 +1,7 @@
 package org.varwright.sheet;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -348,6 +349,9 @@ class TableFileTest {
                 readings.problems().forEach(Problem::print);
             } catch (VarwrightException e) {
                 refusals++;
+                assertFalse(
+                        String.valueOf(e.getMessage()).matches("(?s).*(Exception|org\\.|com\\.).*"),
+                        "seed " + seed + ": " + e.getMessage());
             }
         }
         assertTrue(refusals > 0 && read > 0, refusals + " refused, " + read + " read");
