@@ -17,6 +17,11 @@ async function atJob(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Start a job' }).click();
   const dialog = page.getByRole('dialog');
   await dialog.getByLabel('Title').fill('Alarm on stage 3');
+  await dialog.getByRole('textbox', { name: 'Alarm' }).fill('59NU alarm at 14:02');
+  // The battery is empty before it is begun: nothing that was typed is lost.
+  await page.reload();
+  await page.getByRole('button', { name: 'Start a job' }).click();
+  await expect(dialog.getByLabel('Title')).toHaveValue('Alarm on stage 3');
   await dialog.getByRole('button', { name: 'Start' }).click();
   await expect(page).toHaveURL(/\/jobs\//);
 }
@@ -34,6 +39,13 @@ test('an alarm leads to causes, checks that are kept, and the compartments of th
   await triage.getByRole('button', { name: 'What is likely?' }).click();
   await expect(triage.getByRole('alert')).toContainText('unit');
   await page.getByLabel('Reading', { exact: true }).fill('5.6 V');
+  await page.getByLabel('New note').fill('half a sen');
+  await page.reload();
+  await expect(triage.getByLabel('What was reported or seen')).toHaveValue('unbalance-alarm');
+  await expect(triage.getByLabel('Stage')).toHaveValue('stage 3');
+  await expect(page.getByLabel('Reading', { exact: true })).toHaveValue('5.6 V');
+  await expect(page.getByLabel('New note')).toHaveValue('half a sen');
+  await expect(page.getByText('59NU alarm at 14:02')).toBeVisible();
   await triage.getByRole('button', { name: 'What is likely?' }).click();
 
   await expect(triage.getByRole('heading', { name: 'What may be behind it' })).toBeVisible({ timeout: 60_000 });
