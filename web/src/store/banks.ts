@@ -57,11 +57,25 @@ export function siteOf(text: string): string | undefined {
   return topValue(text, 'site');
 }
 
+/** A bank file that would take the place of another one. */
+export interface Incoming {
+  readonly file: string;
+  readonly text: string;
+  readonly changedAt: number;
+  readonly known: StoredBank;
+}
+
+/** The bank on this device whose place a file would take. */
+export async function replacedBy(text: string): Promise<StoredBank | undefined> {
+  const name = nameOf(text) ?? 'bank';
+  // The server names its banks by their files: the same bank may be here under another id than its name would give.
+  return (await database.banks.filter((b) => b.name === name).first()) ?? (await database.banks.get(idOf(name) || 'bank'));
+}
+
 /** Keeps a bank file. A bank of the same id, or without one of the same name, is replaced; jobs keep the file that they were opened with. */
 export async function keepBank(text: string, id?: string): Promise<StoredBank> {
   const name = nameOf(text) ?? 'bank';
-  // The server names its banks by their files: the same bank may be here under another id than its name would give.
-  const own = id ?? (await database.banks.filter((b) => b.name === name).first())?.id ?? (idOf(name) || 'bank');
+  const own = id ?? (await replacedBy(text))?.id ?? (idOf(name) || 'bank');
   const known = await database.banks.get(own);
   const bank: StoredBank = {
     id: own,

@@ -89,17 +89,3 @@ export async function sha256(content: string | ArrayBuffer): Promise<string> {
   const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
   return Array.from(digest, (b) => b.toString(16).padStart(2, '0')).join('');
 }
-
-/** This device's own name in the logs that it writes; made on the first visit, never used by another. */
-export async function deviceName(): Promise<string> {
-  return database.transaction('rw', database.settings, async () => {
-    const known = await setting<string>('device');
-    if (known !== undefined) {
-      return known;
-    }
-    const bytes = crypto.getRandomValues(new Uint8Array(6));
-    const made = `t-${Array.from(bytes, (b) => b.toString(16).padStart(2, '0')).join('')}`;
-    await keep('device', made);
-    return made;
-  });
-}

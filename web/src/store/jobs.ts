@@ -1,9 +1,9 @@
 /** New jobs, and the ones that are open. */
-import Dexie from 'dexie';
 import { Refused } from '../core/core';
 import { person } from '../person.svelte';
 import { idOf } from './banks';
-import { database, setting, type JobCard } from './database';
+import { database, type JobCard } from './database';
+import { linesOf, ownNames } from './device';
 import { add } from './log';
 import { nameOf } from './sync.svelte';
 
@@ -40,12 +40,12 @@ export async function startJob(bankText: string, opening: Opening): Promise<stri
  * Jobs during which the app stays as it is: open ones in which this device has written, and whoever works on them, every one with people on the bank or an order of work begun.
  */
 export async function openJobs(): Promise<readonly JobCard[]> {
-  const device = (await setting<string>('device')) ?? '';
+  const names = await ownNames();
   const open: JobCard[] = [];
   for (const card of await database.cards.filter((c) => !c.closed).toArray()) {
-    const own = database.events.where('[job+device+seq]').between([card.job, device, Dexie.minKey], [card.job, device, Dexie.maxKey]);
+    const written = await Promise.all(names.map((name) => linesOf(card.job, name)));
     const atWork = card.peopleOn > 0 || card.phase === 'way-in' || card.phase === 'work' || card.phase === 'way-back';
-    if (atWork || (await own.count()) > 0) {
+    if (atWork || written.some((lines) => lines > 0)) {
       open.push(card);
     }
   }

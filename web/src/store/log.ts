@@ -1,6 +1,7 @@
 /** The logs of jobs on this device: `core` judges an event, it goes to disk, and only then does anybody learn that it stands. */
 import { ask, type JobState, type Json, type Problem } from '../core/core';
-import { database, deviceName, sha256, type StoredAttachment, type StoredEvent } from './database';
+import { database, sha256, type StoredAttachment, type StoredEvent } from './database';
+import { deviceIn } from './device';
 import { storeFailure } from './failure';
 import { health } from './health.svelte';
 
@@ -98,7 +99,7 @@ export async function add(job: string, entry: Entry): Promise<Added> {
 }
 
 async function judgeAndKeep(job: string, entry: Entry): Promise<Added> {
-  const device = await deviceName();
+  const device = await deviceIn(job);
   const answer = await ask('job-propose', { job, log: await logText(job), device, now: Date.now(), ...entry });
   if (!answer.ok) {
     return answer;
