@@ -1,7 +1,9 @@
 // A bank on the screen: looked at, checked, edited; with what people get wrong.
 import { expect, test, type Page } from '@playwright/test';
 import { expectGood } from './accessible';
-import { isMe, openBank } from './person';
+import { expectReadableDrawing } from './contrast';
+import { deviceLines, jobOf } from './device';
+import { isMe, openBank, startJob } from './person';
 import { demoFile, Product } from './product';
 
 let product: Product;
@@ -20,6 +22,13 @@ test('every tab of a bank is whole at every size', async ({ page }) => {
   await atBank(page);
   await expect(page.locator('.drawing svg')).toBeVisible();
   await expectGood(page);
+  // White paper by day and in print, dark by night.
+  expect(await expectReadableDrawing(page)).toBe(1);
+  await page.emulateMedia({ colorScheme: 'dark' });
+  expect(await expectReadableDrawing(page)).toBeLessThan(0.02);
+  await page.emulateMedia({ colorScheme: 'dark', media: 'print' });
+  expect(await expectReadableDrawing(page)).toBe(1);
+  await page.emulateMedia({ colorScheme: 'light', media: 'screen' });
   for (const tab of ['Units', 'Switches and keys', 'Checks', 'History', 'Edit']) {
     await page.getByRole('link', { name: tab, exact: true }).click();
     await expect(page.getByRole('link', { name: tab, exact: true })).toHaveAttribute('aria-current', 'page');
@@ -38,6 +47,18 @@ test('checks show their basis, and what the keys do not enforce', async ({ page 
   const keys = page.locator('section', { has: page.getByRole('heading', { name: 'What the keys enforce' }) });
   await keys.getByRole('button', { name: 'Work it out' }).click();
   await expect(keys.getByText('NOT ENFORCED').first()).toBeVisible({ timeout: 60_000 });
+
+  // All in turn says which one of how many, and ends where it is stopped.
+  await page.getByRole('button', { name: 'Work all 7 out' }).click();
+  const far = page.getByText(/Study \d of 7/);
+  await expect(far).toBeVisible();
+  await expect(page.getByRole('progressbar')).toBeVisible();
+  // The simulations of the fourth take seconds.
+  await expect(far).toHaveText('Study 4 of 7: Switching on');
+  await page.getByRole('button', { name: 'Stop it' }).first().click();
+  await expect(far).toHaveCount(0);
+  await expect(page.getByRole('progressbar')).toHaveCount(0);
+  await expect(page.getByText(/\d+ fail, \d+ to look at, \d+ pass/)).toHaveCount(2);
 });
 
 test('a stage with two relays of one kind shows the settings of both, and at which side they are', async ({ page }) => {
@@ -110,6 +131,80 @@ test('the editor checks as one types, jumps to the place, and loses nothing', as
   await expect(page.getByText('Saved on this device.')).toBeVisible();
   await page.getByRole('link', { name: 'Overview' }).click();
   await expect(page.getByText('Corbel Reach: water works # 2')).toBeVisible();
+});
+
+test('a file of a bank that is already here asks before it takes its place, and jobs keep theirs', async ({ page }) => {
+  await atBank(page);
+  await startJob(page);
+  const job = page.url();
+  const input = page.locator('input[type=file]').first();
+  const before = demoFile('corbel-reach-3.bank.yaml');
+  const after = before.replace('site: Corbel Reach water works', 'site: Corbel Reach north yard');
+  expect(after).not.toBe(before);
+  const give = (content: string) =>
+    input.setInputFiles({ name: 'yard.bank.yaml', mimeType: 'application/yaml', buffer: Buffer.from(content) });
+  const dialog = page.getByRole('dialog');
+  const kept = async () => {
+    await page.getByRole('link', { name: 'Edit', exact: true }).click();
+    return page.getByRole('textbox', { name: 'The bank file' }).inputValue();
+  };
+
+  // The same file again is no question.
+  await page.getByRole('link', { name: 'Banks', exact: true }).click();
+  await give(before);
+  await expect(page).toHaveURL(/\/banks\/corbel-reach/);
+  await page.getByRole('link', { name: 'Banks', exact: true }).click();
+  await give(after);
+  await expect(dialog.getByRole('heading')).toContainText('Corbel Reach bank 3 is already on this device');
+  const item = (name: string) => dialog.getByRole('listitem').filter({ hasText: name });
+  await expect(item('Site')).toContainText('On this device: Corbel Reach water works');
+  await expect(item('Site')).toContainText('yard.bank.yaml: Corbel Reach north yard');
+  await expect(item('Name')).toContainText('the same in both');
+  await expect(item('Units')).toContainText('18, the same in both');
+  await expect(dialog).toContainText('Lines that only the file has: 1.');
+  await expectGood(page);
+  await dialog.getByRole('button', { name: 'Cancel' }).click();
+  await expect(page).toHaveURL(/\/banks\/corbel-reach/);
+  expect(await kept()).toBe(before);
+
+  await page.getByRole('link', { name: 'Banks', exact: true }).click();
+  await give(after);
+  await dialog.getByRole('button', { name: 'Replace it' }).click();
+  await expect(page).toHaveURL(/\/banks\/corbel-reach/);
+  expect(await kept()).toBe(after);
+  await page.getByRole('link', { name: 'Banks', exact: true }).click();
+  await expect(page.getByRole('link', { name: 'Corbel Reach bank 3' })).toHaveCount(1);
+  await page.goto(job);
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('Alarm on stage 3');
+  const line = (await deviceLines(page, jobOf(page))).find((l) => l.includes('"opened"')) ?? '';
+  expect(line).toContain('Corbel Reach water works');
+});
+
+test('a device that gets a name keeps its chain in the jobs that it has begun', async ({ page }) => {
+  await atBank(page);
+  await startJob(page);
+  const first = jobOf(page);
+  await page.getByRole('link', { name: 'Settings' }).click();
+  const name = page.getByLabel('What people call this device');
+  await name.fill('!!');
+  await name.press('Enter');
+  await expect(page.getByText('A log takes letters from a to z and digits.')).toBeVisible();
+  await name.fill('Crew 2 – tablet');
+  await page.getByRole('button', { name: 'Save', exact: true }).click();
+  await expect(page.getByText(/In the logs it is called crew-2-tablet-[0-9a-f]{6}/)).toBeVisible();
+  await expectGood(page);
+  await page.goto(`${product.address}jobs/${first}/happened`);
+  await page.getByLabel('New note').fill('went on');
+  await page.getByRole('button', { name: 'Add the note' }).click();
+  await expect(page.locator('p', { hasText: 'went on' })).toBeVisible();
+  const lines = (await deviceLines(page, first)).map((l) => JSON.parse(l) as { device: string; seq: number });
+  expect(lines.map((l) => l.seq).sort()).toEqual([1, 2]);
+  expect(new Set(lines.map((l) => l.device)).size).toBe(1);
+  expect(lines[0]?.device).toMatch(/^t-/);
+
+  await page.goto(`${product.address}banks/corbel-reach-bank-3`);
+  await startJob(page);
+  expect((await deviceLines(page, jobOf(page)))[0]).toMatch(/"device":"crew-2-tablet-[0-9a-f]{6}"/);
 });
 
 test('wrong files are named and change nothing', async ({ page }) => {
