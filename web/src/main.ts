@@ -8,4 +8,7 @@ if (target === null) {
   throw new Error('the page has no place for the app');
 }
 const place = target;
-void mayStart().then((may) => may && mount(App, { target: place }));
+// A browser that keeps nothing for pages has no version to stay with.
+void mayStart()
+  .catch(() => true)
+  .then((may) => may && mount(App, { target: place }));

@@ -38,11 +38,12 @@ async function page(event: FetchEvent): Promise<Response> {
 }
 
 async function file(request: Request, path: string): Promise<Response> {
+  if (isNamedByContent(path.slice(1))) {
+    // Right in whichever version it lies: a page that was opened with another one finds its own.
+    return (await caches.match(path, { ignoreVary: true })) ?? fetch(request);
+  }
   const version = await marked('in-use');
-  const own = version === undefined ? undefined : await keptFile(version, path);
-  // Files in folders are named by their content: a page that was opened with another version finds its own.
-  const kept = own ?? (isNamedByContent(path.slice(1)) ? await caches.match(path, { ignoreVary: true }) : undefined);
-  return kept ?? fetch(request);
+  return (version === undefined ? undefined : await keptFile(version, path)) ?? fetch(request);
 }
 
 /** Fetches every file of this worker's version. Only when all of them are here, and are what the list says, is the version ready. */
@@ -53,7 +54,8 @@ async function keep(): Promise<void> {
     const cache = await caches.open(cacheOf(version));
     await Promise.all(LISTED.filter(({ url }) => fallback || !isFallback(url)).map((listed) => take(cache, listed)));
     await setMark('ready', version);
-    if ((await marked('in-use')) === undefined) {
+    const used = await marked('in-use');
+    if (used === undefined || (await keptFile(used, '/index.html')) === undefined) {
       await setMark('in-use', version);
     }
   });
