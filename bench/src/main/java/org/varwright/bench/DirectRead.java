@@ -1,14 +1,15 @@
 package org.varwright.bench;
 
-import com.sun.nio.file.ExtendedOpenOption;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
+import java.nio.file.OpenOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.OptionalDouble;
 
 /** Reads a file past the system's cache (O_DIRECT), in blocks of 1 MiB, nothing done with it. */
@@ -22,7 +23,7 @@ final class DirectRead {
     static OptionalDouble seconds(Path file) throws IOException {
         List<Double> seconds = new ArrayList<>();
         long size = Files.size(file);
-        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ, ExtendedOpenOption.DIRECT)) {
+        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ, direct())) {
             int alignment = (int) Files.getFileStore(file).getBlockSize();
             ByteBuffer block =
                     ByteBuffer.allocateDirect(BLOCK_BYTES + alignment).alignedSlice(alignment);
@@ -34,10 +35,18 @@ final class DirectRead {
                     throw new IllegalStateException(read + " bytes were read of " + size);
                 }
             }
-        } catch (IOException | UnsupportedOperationException e) {
+        } catch (IOException | UnsupportedOperationException | ReflectiveOperationException e) {
             return OptionalDouble.empty();
         }
         return OptionalDouble.of(Times.median(seconds.stream().sorted().toList()));
+    }
+
+    /** By its name, because the compiler warns of an option that every JDK has and none must have. */
+    private static OpenOption direct() throws ReflectiveOperationException {
+        Object option = Class.forName("com.sun.nio.file.ExtendedOpenOption")
+                .getField("DIRECT")
+                .get(null);
+        return (OpenOption) Objects.requireNonNull(option);
     }
 
     private static long whole(FileChannel channel, ByteBuffer block) throws IOException {

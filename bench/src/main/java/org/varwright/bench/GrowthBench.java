@@ -51,10 +51,10 @@ final class GrowthBench {
         List<Point> alike = new ArrayList<>();
         for (int stages = 3; stages <= 11; stages++) {
             SpinSubject row = SpinSubject.row(stages);
-            alike.add(timed(row.alikeOnce().states(), row::alikeOnce));
+            alike.add(timed((double) row.alikeOnce().states(), row::alikeOnce));
             if (stages <= 8) {
                 Verification all = row.oneByOne();
-                each.add(timed(all.states(), row::oneByOne));
+                each.add(timed((double) all.states(), row::oneByOne));
             }
         }
         return new GrowthChart(

@@ -21,7 +21,8 @@ import org.varwright.quantity.Dimension;
  * @param text what they are, in Markdown
  */
 record GrowthChart(String file, String title, String size, String text, List<Growth> works) {
-    private static final List<Marker> MARKERS = List.of(Marker.DOT, Marker.SQUARE, Marker.TRIANGLE, Marker.DIAMOND);
+    private static final List<Marker> MARKERS =
+            List.of(Marker.DOT, Marker.SQUARE, Marker.TRIANGLE, Marker.DIAMOND, Marker.CROSS, Marker.RING);
     private static final Path FOLDER = Path.of("docs", "performance");
 
     GrowthChart {
@@ -30,7 +31,7 @@ record GrowthChart(String file, String title, String size, String text, List<Gro
 
     /** Writes the picture. */
     void write() throws IOException {
-        Panel panel = Panel.of(Axis.log("processor time", Dimension.TIME));
+        Panel panel = Panel.of(Axis.log("time", Dimension.TIME));
         for (int i = 0; i < works.size(); i++) {
             panel = panel.with(works.get(i).curve(MARKERS.get(i % MARKERS.size())));
         }
