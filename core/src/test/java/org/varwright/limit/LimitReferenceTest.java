@@ -24,6 +24,23 @@ class LimitReferenceTest {
         assertEquals(1.170, stress.reactivePower(), 1e-12);
     }
 
+    /** DUT-1, first principles: the same with 10 % more capacitance at 50 instead of 60 Hz, c = 1.1·50/60: current and reactive power follow, voltage and crest don't. */
+    @Test
+    void stressFollowsTheSusceptance() {
+        List<Stress.Component> components =
+                List.of(new Stress.Component(1, 1.05), new Stress.Component(5, 0.10), new Stress.Component(7, 0.05));
+        double c = 1.1 * 50.0 / 60.0;
+        Stress stress = Stress.of(components, c);
+        assertEquals(1.0559, stress.voltage(), 5e-5);
+        assertEquals(1.200, stress.crest(), 1e-12);
+        assertEquals(c * 1.2145, stress.current(), 5e-5);
+        assertEquals(c * 1.170, stress.reactivePower(), 1e-12);
+        assertEquals(
+                c * 1.2145 / 1.35,
+                ContinuousLimits.of(Standard.IEEE).judge(stress).get(2).use(),
+                5e-5);
+    }
+
     /** IEEE Std 18: 110 % rms, 120 % crest, 135 % current, 135 % reactive power. */
     @Test
     void continuousLimitsOfIeee() {
