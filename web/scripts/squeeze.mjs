@@ -7,6 +7,7 @@ import { gzipSync } from 'node:zlib';
 const dist = fileURLToPath(new URL('../target/dist/', import.meta.url));
 const LIMIT_BYTES = 1_600_000;
 let first = 0;
+let later = 0;
 for (const entry of readdirSync(dist, { recursive: true, withFileTypes: true })) {
   const file = join(entry.parentPath ?? entry.path, entry.name);
   if (!entry.isFile() || !/\.(html|js|mjs|css|svg|wasm|webmanifest)$/.test(entry.name)) {
@@ -16,13 +17,15 @@ for (const entry of readdirSync(dist, { recursive: true, withFileTypes: true }))
   if (squeezed.length < statSync(file).size) {
     writeFileSync(`${file}.gz`, squeezed);
   }
-  // The fallback is loaded instead of the WebAssembly module, never beside it.
-  if (!entry.name.endsWith('.mjs')) {
+  // The fallback in JavaScript is fetched by the worker once the page is there, so that the app is whole on the device.
+  if (entry.name.endsWith('.mjs')) {
+    later += squeezed.length;
+  } else {
     first += squeezed.length;
   }
 }
 console.log(
-  `first visit: ${(first / 1e6).toFixed(2)} MB compressed, core included (limit ${LIMIT_BYTES / 1e6} MB) in ${relative(process.cwd(), dist)}`,
+  `first visit: ${(first / 1e6).toFixed(2)} MB compressed, core included (limit ${LIMIT_BYTES / 1e6} MB), and ${(later / 1e6).toFixed(2)} MB of fallback behind it, in ${relative(process.cwd(), dist)}`,
 );
 if (first > LIMIT_BYTES) {
   console.error('over the limit: find what grew before raising it');

@@ -1,8 +1,7 @@
 /** A new version of the app is used only when a person asks for it, and never during an open job. */
-import { core } from './core/core';
 import { openJobs } from './store/jobs';
 import { BEGINNING } from './store/log';
-import { CHANNEL, keepFallback, keptFile, lockOf, marked, removeUnused, setMark, type Told } from './version/kept';
+import { CHANNEL, keptFile, lockOf, marked, removeUnused, setMark, type Told } from './version/kept';
 
 const LOOK_EVERY_MS = 3_600_000;
 
@@ -39,9 +38,6 @@ class Update {
     await this.#hold();
     await this.#read();
     await removeUnused();
-    if (this.inUse !== '' && (await core()).engine === 'js') {
-      await keepFallback(this.inUse, `${__CORE_BASE__}varwright-core.mjs`);
-    }
   }
 
   /** As long as this page lives, the files of its version stay. */

@@ -32,13 +32,6 @@ export async function keptFile(version: string, path: string): Promise<Response 
   return caches.match(path, { cacheName: cacheOf(version), ignoreVary: true });
 }
 
-/** Keeps `core` in JavaScript beside the rest of a version, where a page had to take it. It has been loaded a moment ago, and its name is its content's. */
-export async function keepFallback(version: string, path: string): Promise<void> {
-  if ((await keptFile(version, path)) === undefined) {
-    await (await caches.open(cacheOf(version))).add(path);
-  }
-}
-
 /** Removes versions that are neither in use nor ready, and that no page runs. */
 export async function removeUnused(): Promise<void> {
   for (const name of await caches.keys()) {

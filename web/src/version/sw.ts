@@ -13,8 +13,6 @@ interface Listed {
 declare const self: ServiceWorkerGlobalScope & { readonly __WB_MANIFEST: readonly Listed[] };
 
 const LISTED = self.__WB_MANIFEST;
-/** A module with one empty structure: valid where WebAssembly knows collected memory. */
-const COLLECTED = new Uint8Array([0, 97, 115, 109, 1, 0, 0, 0, 1, 3, 1, 95, 0]);
 
 self.addEventListener('install', (event) => event.waitUntil(keep()));
 // The very first page came without this worker, and must not need a server for what it loads later.
@@ -50,9 +48,8 @@ async function file(request: Request, path: string): Promise<Response> {
 async function keep(): Promise<void> {
   const version = (await sha256(new TextEncoder().encode(JSON.stringify(LISTED)))).slice(0, 12);
   await navigator.locks.request(lockOf(version), { mode: 'shared' }, async () => {
-    const fallback = await needsFallback();
     const cache = await caches.open(cacheOf(version));
-    await Promise.all(LISTED.filter(({ url }) => fallback || !isFallback(url)).map((listed) => take(cache, listed)));
+    await Promise.all(LISTED.map((listed) => take(cache, listed)));
     await setMark('ready', version);
     const used = await marked('in-use');
     if (used === undefined || (await keptFile(used, '/index.html')) === undefined) {
@@ -85,17 +82,6 @@ async function take(cache: Cache, { url, revision }: Listed): Promise<void> {
 
 function isNamedByContent(url: string): boolean {
   return url.startsWith('assets/') || url.startsWith('core-');
-}
-
-/** `core` in JavaScript: kept where it is needed instead of WebAssembly, which a page finds out (`keepFallback`) or the browser is known for. */
-function isFallback(url: string): boolean {
-  return url.endsWith('.mjs');
-}
-
-async function needsFallback(): Promise<boolean> {
-  const version = await marked('in-use');
-  const kept = version === undefined ? [] : await (await caches.open(cacheOf(version))).keys();
-  return !WebAssembly.validate(COLLECTED) || kept.some(({ url }) => isFallback(url));
 }
 
 async function sha256(content: BufferSource): Promise<string> {
