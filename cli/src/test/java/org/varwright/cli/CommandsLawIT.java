@@ -20,7 +20,7 @@ class CommandsLawIT {
 
     @Test
     void everyCommandAnswersOrRefuses() throws IOException {
-        Seeds.hold("commands", 120, random -> {
+        Seeds.hold("commands", 70, random -> {
                     AnyCommand command = AnyCommand.of(random, folder);
                     Session text = HeldSession.run(command);
                     if (random.nextInt(8) == 0) {

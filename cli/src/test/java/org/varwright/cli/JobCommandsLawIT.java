@@ -31,7 +31,7 @@ class JobCommandsLawIT {
 
     @Test
     void aJobOnlyGrows() throws IOException {
-        Seeds.hold("jobs", 6, random -> {
+        Seeds.hold("jobs", 4, random -> {
             Path place = Files.createTempDirectory(folder, "job");
             AnyBank any = AnyBank.of(random);
             Path bank = Files.writeString(place.resolve("any.bank.yaml"), any.text());
@@ -173,7 +173,7 @@ class JobCommandsLawIT {
     void recordsAreReadOrRefused() throws IOException {
         byte[] good = Files.readAllBytes(Session.DEMO.resolve("corbel-reach-3.trip.cff"));
         String bank = Session.DEMO.resolve("corbel-reach-3.bank.yaml").toString();
-        Seeds.hold("record commands", 15, random -> {
+        Seeds.hold("record commands", 8, random -> {
             Path file = Files.write(folder.resolve("trip.cff"), Mutation.bytes(random, good));
             Path picture = folder.resolve("picture.svg");
             List<String> arguments = new ArrayList<>(List.of("record", file.toString()));

@@ -33,7 +33,7 @@ class SameBankLawIT {
 
     @Test
     void otherNamesChangeNoNumber() throws IOException {
-        Seeds.hold("other names", 20, random -> {
+        Seeds.hold("other names", 12, random -> {
             long seed = random.nextLong();
             String command = Mutation.pick(random, COMMANDS);
             AnyBank plain = AnyBank.of(seed, AnyBank.Manner.PLAIN);
@@ -48,7 +48,7 @@ class SameBankLawIT {
 
     @Test
     void otherOrderChangesNoNumber() throws IOException {
-        Seeds.hold("other order", 20, random -> {
+        Seeds.hold("other order", 12, random -> {
             Bank bank = AnyBank.of(random).bank();
             String command = Mutation.pick(random, COMMANDS);
             if (command.equals("interlock") && bank.isolation().isEmpty()) {

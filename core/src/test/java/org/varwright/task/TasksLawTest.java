@@ -36,7 +36,7 @@ class TasksLawTest {
         List<Json.Obj> requests = Vectors.requests();
         Seeds.hold(
                         "requests for any bank",
-                        60,
+                        35,
                         random -> answered(
                                 random,
                                 ofAnyBank(random, Mutation.pick(random, requests))

@@ -19,7 +19,7 @@ class ServerLawIT {
 
     @Test
     void whateverIsSentNothingAcknowledgedIsLost() {
-        Seeds.hold("visits", 8, random -> {
+        Seeds.hold("visits", 5, random -> {
             Path data = Files.createTempDirectory(folder, "data");
             AnyVisit visit;
             try (Server server = Server.start(new ServerSettings(data, 0))) {
