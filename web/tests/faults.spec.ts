@@ -188,6 +188,71 @@ test('the browser clears its store: under an open page the log is put back, betw
   await expect.poll(async () => (await serverLines(product, bare.job)).length).toBe(after.length + 1);
 });
 
+test('a job file that is taken in while the browser is killed is there whole or not at all', async () => {
+  const tablet = new Tablet();
+  let page = await tablet.start();
+  await fetched(page);
+  await keptOffline(tablet.context, page);
+  await tablet.context.setOffline(true);
+  const log = await Log.bare('corbel-reach-3.bank.yaml');
+  for (let i = 0; i < 60; i++) {
+    log.add('noted', { text: `note ${i}` });
+  }
+  const file = { name: `${log.job}.job.jsonl`, mimeType: 'application/x-ndjson', buffer: Buffer.from(log.lines) };
+  const all = log.lines.trim().split('\n').length;
+  const listed = () => page.locator(`a[href="/jobs/${log.job}"]`);
+  const at = [20, 150, 400];
+  for (const moment of at) {
+    await page.locator('input[type=file][accept*=".jsonl"]').setInputFiles(file);
+    await page.waitForTimeout(moment);
+    await tablet.kill();
+    page = await tablet.start();
+    await page.goto(product.address);
+    await expect(page.getByRole('main').getByRole('link', { name: 'Alarm on the neutral' }).first()).toBeVisible();
+    const there = (await deviceLines(page, log.job)).length;
+    expect([0, all], `killed after ${moment} ms`).toContain(there);
+    await expect(listed()).toHaveCount(there === 0 ? 0 : 1);
+    await page.goto(product.address);
+  }
+  await tablet.context.setOffline(true);
+  await page.locator('input[type=file][accept*=".jsonl"]').setInputFiles(file);
+  await expect(page).toHaveURL(new RegExp(log.job));
+  await expect.poll(async () => (await deviceLines(page, log.job)).length).toBe(all);
+  // Off just after the lines and before the card that lists them.
+  await page.evaluate(
+    (job) =>
+      new Promise((resolve) => {
+        const request = indexedDB.open('varwright');
+        request.onsuccess = () => {
+          const writing = request.result.transaction('cards', 'readwrite');
+          writing.objectStore('cards').delete(job);
+          writing.oncomplete = () => resolve(request.result.close());
+        };
+      }),
+    log.job,
+  );
+  await page.goto(product.address);
+  await expect(listed()).toHaveCount(1);
+  await tablet.stop();
+});
+
+test('a server on a full disk says so in its own words, and gets everything when there is room', async ({ page }) => {
+  await fetched(page);
+  await page.goto(`${product.address}jobs/${bare.job}/happened`);
+  const before = (await serverLines(product, bare.job)).length;
+  product.roomFor(1);
+  await page.getByLabel('New note').fill('while its disk is full');
+  await page.getByRole('button', { name: 'Add the note' }).click();
+  await expect(page.getByText('while its disk is full')).toBeVisible();
+  await expect(page.getByRole('status').first()).toContainText("The server can’t take anything: the disk under the server's folder");
+  await expect(page.getByRole('status').first()).toContainText('1 not yet sent');
+  product.roomFor();
+  await page.goto(`${product.address}settings`);
+  await page.getByRole('button', { name: 'Exchange with the server now' }).click();
+  await expect.poll(async () => (await serverLines(product, bare.job)).length).toBe(before + 1);
+  await expect(page.getByRole('status').first()).toContainText('in step');
+});
+
 test('a store that can not be opened is said at once, and so is a browser that makes no promise', async () => {
   const tablet = new Tablet();
   let page = await tablet.start();

@@ -1,5 +1,5 @@
 // Starts the product as a person would, on a folder of its own, and tells its address.
-import { spawn, type ChildProcess } from 'node:child_process';
+import { execFileSync, spawn, type ChildProcess } from 'node:child_process';
 import { mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -39,6 +39,11 @@ export class Product {
       child.on('exit', (code) => reject(new Error(`ended with ${code}: ${heard}`)));
     });
     return new Product(child, address, data, Number(new URL(address).port));
+  }
+
+  /** Lets it make no file longer than that, as on a full disk; without a number there is room again. */
+  roomFor(bytes?: number): void {
+    execFileSync('prlimit', ['--pid', String(this.process.pid), `--fsize=${bytes ?? 'unlimited'}:unlimited`]);
   }
 
   /** Ends it at once, as a power cut would. */

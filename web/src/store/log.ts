@@ -163,6 +163,17 @@ export async function take(
   return added;
 }
 
+/** Lists jobs whose lines came in and whose card did not: the device was switched off in between. */
+export async function mendCards(): Promise<void> {
+  const listed = new Set(await database.cards.toCollection().primaryKeys());
+  for (const job of (await database.events.orderBy('job').uniqueKeys()) as string[]) {
+    const state = listed.has(job) ? undefined : await jobState(job);
+    if (state !== undefined) {
+      await database.cards.put(card(state));
+    }
+  }
+}
+
 const changes = new BroadcastChannel('varwright-jobs');
 
 /** Calls with the job and its log's hash when a tab, this one too, or the exchange with the server has added to a job. */

@@ -3,6 +3,7 @@ package org.varwright.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -12,6 +13,16 @@ class ServeIT {
     @TempDir
     @SuppressWarnings("NullAway.Init") // JUnit sets it
     private Path data;
+
+    @Test
+    void aDamagedDatabaseIsNamedAndLeftAsItIs() throws Exception {
+        Path database = Files.writeString(data.resolve("varwright.sqlite"), "Dear Sir, ".repeat(500));
+        Session session = Session.run("serve", "--data", data.toString(), "--port", "0");
+        assertEquals(2, session.code());
+        assertTrue(session.err().contains("varwright.sqlite: the database is damaged"), session.err());
+        assertTrue(session.err().contains("Copy the whole folder away first"), session.err());
+        assertEquals("Dear Sir, ".repeat(500), Files.readString(database));
+    }
 
     @Test
     void servesUntilItIsStopped() throws Exception {
