@@ -42,7 +42,7 @@ test('an alarm leads to causes, checks that are kept, and the compartments of th
   await page.getByLabel('New note').fill('half a sen');
   await page.reload();
   await expect(triage.getByLabel('What was reported or seen')).toHaveValue('unbalance-alarm');
-  await expect(triage.getByLabel('Stage')).toHaveValue('stage 3');
+  await expect(triage.getByLabel('Stage', { exact: true })).toHaveValue('stage 3');
   await expect(page.getByLabel('Reading', { exact: true })).toHaveValue('5.6 V');
   await expect(page.getByLabel('New note')).toHaveValue('half a sen');
   await expect(page.getByText('59NU alarm at 14:02')).toBeVisible();
