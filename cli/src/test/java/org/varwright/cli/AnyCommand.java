@@ -93,9 +93,9 @@ record AnyCommand(List<String> arguments, Path picture, boolean hasLongNames, bo
                 return good;
             }
             mayBeRefused = true;
-            // Two dashes in front would be another option, and half a character can't be typed.
+            // Two dashes in front would be another option, and half a character or a zero byte can't be typed.
             String spoilt = chance(2) ? Mutation.strange(random) : Mutation.text(random, good);
-            return spoilt.replaceAll("\\p{Cs}", "?").replaceFirst("^-+(?=[a-zA-Z])", "");
+            return spoilt.replaceAll("[\\p{Cs}\\x00]", "?").replaceFirst("^-+(?=[a-zA-Z])", "");
         }
 
         private String quantity(double most, String unit) {
@@ -202,8 +202,8 @@ record AnyCommand(List<String> arguments, Path picture, boolean hasLongNames, bo
                             .contains(name)
                     && chance(2)) {
                 put("-o", picture.toString());
-                // There is nothing to draw of a sensor that is not there.
-                mayBeRefused |= bank.protection().isEmpty();
+                // There is nothing to draw of a sensor that is not there, or of what could not be computed.
+                mayBeRefused = true;
             }
             if (!List.of("draw", "report").contains(name) && chance(3)) {
                 put("--explain");
@@ -242,6 +242,7 @@ record AnyCommand(List<String> arguments, Path picture, boolean hasLongNames, bo
 
         private void draw() {
             put("-o", picture.toString());
+            mayBeRefused |= bank.isolation().isEmpty();
             if (chance(2)) {
                 put("--state", device() + "=" + Mutation.pick(random, List.of("open", "closed", "withdrawn", "off")));
             }
@@ -348,6 +349,7 @@ record AnyCommand(List<String> arguments, Path picture, boolean hasLongNames, bo
         private void fit() throws IOException {
             put(readings(), "--spares", spares());
             if (chance(4)) {
+                mayBeRefused = true; // it may be condemned
                 put("--keep", position());
             }
             if (chance(5)) {
@@ -440,7 +442,11 @@ record AnyCommand(List<String> arguments, Path picture, boolean hasLongNames, bo
                                 .orElse("none"));
             }
             switch (random.nextInt(5)) {
-                case 0 -> put("--trapped", typed(Mutation.pick(random, stage.legs()) + "=1.0"));
+                case 0 -> {
+                    // on a delta the charges of its legs belong together
+                    mayBeRefused = true;
+                    put("--trapped", typed(Mutation.pick(random, stage.legs()) + "=1.0"));
+                }
                 case 1 -> put("--angles", typed("A=90,B=210,C=330"));
                 case 2 -> put("--opening");
                 case 3 -> put("--restrike", typed("A=2.0"));
