@@ -46,6 +46,18 @@ export interface JobCard {
   readonly peopleOn: number;
   readonly stopped: boolean;
   readonly changedAt: number;
+  /** When the job was opened [ms]; missing in a card that an earlier version wrote. */
+  readonly openedAt?: number | null;
+  /** The next visit that the job names; several where devices disagree; missing in a card that an earlier version wrote. */
+  readonly nextVisits?: readonly AgreedVisit[];
+}
+
+/** A day on which somebody comes again. */
+export interface AgreedVisit {
+  /** Year, month and day, such as 2027-05-12. */
+  readonly date: string;
+  readonly purpose: string;
+  readonly by: string;
 }
 
 interface Setting {

@@ -193,5 +193,7 @@ function card(state: JobState) {
     peopleOn: state.people.length,
     stopped: state.stopped !== null,
     changedAt: Date.now(),
+    openedAt: state.openedAt,
+    nextVisits: state.nextVisits.map((v) => ({ date: v.body.date, purpose: v.body.for, by: v.by })),
   };
 }

@@ -58,6 +58,11 @@ export function moment(millis: number): string {
   return new Intl.DateTimeFormat(words.language, { dateStyle: 'medium', timeStyle: 'medium', hour12: false }).format(millis);
 }
 
+/** A day of the calendar, written year-month-day, as a person reads it. */
+export function day(date: string): string {
+  return new Intl.DateTimeFormat(words.language, { dateStyle: 'long', timeZone: 'UTC' }).format(Date.parse(`${date}T00:00:00Z`));
+}
+
 /** A number with so many significant digits. */
 export function figures(value: number, digits = 4): string {
   return new Intl.NumberFormat(words.language, { maximumSignificantDigits: digits, useGrouping: false }).format(value);

@@ -1,7 +1,7 @@
 /** A job and its order of work, as `core` tells them. */
-import type { Basis } from './tasks.js';
+import type { Basis } from "./tasks.js";
 
-export type ConductorState = 'live' | 'charged' | 'grounded' | 'floating';
+export type ConductorState = "live" | "charged" | "grounded" | "floating";
 
 /** One move of the interlocking. */
 export interface Move {
@@ -14,35 +14,42 @@ export interface Move {
 export interface Step {
   readonly n: number;
   readonly kind:
-    | 'move'
-    | 'look'
-    | 'hold'
-    | 'test'
-    | 'discharge'
-    | 'short'
-    | 'ground'
-    | 'unground'
-    | 'lock-on'
-    | 'lock-off'
-    | 'count'
-    | 'energize'
-    | 'confirm';
+    | "move"
+    | "look"
+    | "hold"
+    | "test"
+    | "discharge"
+    | "short"
+    | "ground"
+    | "unground"
+    | "lock-on"
+    | "lock-off"
+    | "count"
+    | "energize"
+    | "confirm";
   readonly move: Move | null;
   readonly moves: readonly Move[];
   readonly text: string;
   readonly where: string;
   readonly seconds: number | null;
-  readonly state: { readonly conductors: Readonly<Record<string, ConductorState>>; readonly lowVoltage: readonly string[] };
-  readonly enforcedBy: 'lock' | 'rule';
+  readonly state: {
+    readonly conductors: Readonly<Record<string, ConductorState>>;
+    readonly lowVoltage: readonly string[];
+  };
+  readonly enforcedBy: "lock" | "rule";
   readonly why: string;
-  readonly keys: readonly { readonly key: string; readonly from: string; readonly to: string }[];
+  readonly keys: readonly {
+    readonly key: string;
+    readonly from: string;
+    readonly to: string;
+  }[];
   readonly expected: string;
   readonly ifNot: string;
   readonly secondPerson: boolean;
   readonly holdPoint: boolean;
   readonly items: readonly string[];
   /** What must be written down with the confirmation. */
-  readonly asks: 'label' | 'reading' | 'count' | null;
+  readonly asks: "label" | "reading" | "count" | null;
   readonly challenge: { readonly say: string; readonly answer: string } | null;
   readonly basis: Basis | null;
 }
@@ -71,7 +78,10 @@ export interface OrderOfWork {
   readonly back: readonly Step[];
   readonly faults: readonly Fault[];
   readonly cautions: readonly string[];
-  readonly responsibilities?: readonly { readonly property: string | null; readonly text: string }[];
+  readonly responsibilities?: readonly {
+    readonly property: string | null;
+    readonly text: string;
+  }[];
 }
 
 /** A step as it was confirmed. */
@@ -95,9 +105,9 @@ export interface Counted<B> {
 
 export interface JobOrder {
   readonly id: string;
-  readonly standing: 'current' | 'replaced' | 'ended';
+  readonly standing: "current" | "replaced" | "ended";
   readonly why: string | null;
-  readonly phase: 'way-in' | 'work' | 'way-back' | 'in-service';
+  readonly phase: "way-in" | "work" | "way-back" | "in-service";
   readonly next: number | null;
   readonly confirmed: readonly Confirmed[];
   readonly work: OrderOfWork;
@@ -106,6 +116,8 @@ export interface JobOrder {
 export interface JobState {
   readonly job: string;
   readonly title: string | null;
+  /** When it was opened [ms]; null before. */
+  readonly openedAt: number | null;
   readonly number: string | null;
   readonly reason: string | null;
   readonly alarm: string | null;
@@ -124,21 +136,75 @@ export interface JobState {
     readonly access: readonly string[];
     readonly stepsConfirmed: number;
   }[];
-  readonly people: readonly { readonly person: string; readonly lock: string | null; readonly since: number }[];
-  readonly holds: readonly { readonly device: string; readonly order: string; readonly step: number; readonly from: number }[];
-  readonly readings: readonly Counted<{ readonly position: string; readonly values: Readonly<Record<string, string>> }>[];
-  readonly readingTables: readonly Counted<{ readonly file: string; readonly text: string }>[];
-  readonly spareTables: readonly Counted<{ readonly file: string; readonly text: string }>[];
+  readonly people: readonly {
+    readonly person: string;
+    readonly lock: string | null;
+    readonly since: number;
+  }[];
+  readonly holds: readonly {
+    readonly device: string;
+    readonly order: string;
+    readonly step: number;
+    readonly from: number;
+  }[];
+  readonly readings: readonly Counted<{
+    readonly position: string;
+    readonly values: Readonly<Record<string, string>>;
+  }>[];
+  readonly readingTables: readonly Counted<{
+    readonly file: string;
+    readonly text: string;
+  }>[];
+  readonly spareTables: readonly Counted<{
+    readonly file: string;
+    readonly text: string;
+  }>[];
   readonly readingsCsv: string | null;
-  readonly unitMoves: readonly Counted<{ readonly serial: string; readonly from: string; readonly to: string }>[];
-  readonly measured: readonly Counted<{ readonly place: string; readonly value: string }>[];
-  readonly asLeft: readonly Counted<{ readonly selector: string; readonly position: string }>[];
+  readonly unitMoves: readonly Counted<{
+    readonly serial: string;
+    readonly from: string;
+    readonly to: string;
+  }>[];
+  readonly measured: readonly Counted<{
+    readonly place: string;
+    readonly value: string;
+  }>[];
+  readonly asLeft: readonly Counted<{
+    readonly selector: string;
+    readonly position: string;
+  }>[];
   readonly notes: readonly Counted<{ readonly text: string }>[];
-  readonly attachments: readonly Counted<{ readonly name: string; readonly mediaType: string; readonly sha256: string; readonly bytes: number }>[];
-  readonly records: readonly Counted<{ readonly name: string; readonly sha256: string; readonly findings: readonly string[] }>[];
-  readonly signatures: readonly Counted<{ readonly role: string; readonly logHash: string }>[];
-  readonly conflicts: readonly { readonly about: string; readonly events: readonly string[] }[];
-  readonly notCounted: readonly { readonly id: string; readonly type: string; readonly by: string; readonly reasons: readonly string[] }[];
+  readonly attachments: readonly Counted<{
+    readonly name: string;
+    readonly mediaType: string;
+    readonly sha256: string;
+    readonly bytes: number;
+  }>[];
+  readonly records: readonly Counted<{
+    readonly name: string;
+    readonly sha256: string;
+    readonly findings: readonly string[];
+  }>[];
+  /** When the next visit is; none where none is agreed, several where devices disagree. */
+  readonly nextVisits: readonly Counted<{
+    readonly date: string;
+    readonly for: string;
+    readonly replaces: readonly string[];
+  }>[];
+  readonly signatures: readonly Counted<{
+    readonly role: string;
+    readonly logHash: string;
+  }>[];
+  readonly conflicts: readonly {
+    readonly about: string;
+    readonly events: readonly string[];
+  }[];
+  readonly notCounted: readonly {
+    readonly id: string;
+    readonly type: string;
+    readonly by: string;
+    readonly reasons: readonly string[];
+  }[];
   readonly withdrawn: readonly string[];
   readonly findings: readonly string[];
 }

@@ -1,5 +1,6 @@
 package org.varwright.cli;
 
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -9,6 +10,7 @@ import org.varwright.job.Fact;
 import org.varwright.job.Job;
 import org.varwright.job.JobLog;
 import org.varwright.job.Order;
+import org.varwright.quantity.CalendarDate;
 import org.varwright.sheet.TableFile;
 import org.varwright.survey.CellTable;
 
@@ -149,9 +151,16 @@ final class DemoJobs {
         measured.put("capacitor bridge-current C", "9 mA");
         measured.forEach((place, value) -> tablet.write(new Fact.Measured(place, value)));
         tablet.pass(15 * 60);
+        tablet.write(
+                new Fact.VisitAgreed(day(startMillis + 183 * DAY), "measure the units to be watched again", List.of()));
         tablet.write(new Fact.Signed("person in charge", tablet.job().log().hash()));
         tablet.write(new Fact.Closed("two units replaced, bank back in service, currents as predicted"));
         return tablet;
+    }
+
+    private static CalendarDate day(long millis) {
+        LocalDate day = LocalDate.ofEpochDay(Math.floorDiv(millis, DAY));
+        return new CalendarDate(day.getYear(), day.getMonthValue(), day.getDayOfMonth());
     }
 
     /** Measures a unit again whose first reading can't be right. */

@@ -16,6 +16,8 @@ import picocli.CommandLine.Spec;
             JobAddCommand.class,
             JobMergeCommand.class,
             JobListCommand.class,
+            JobVisitCommand.class,
+            JobDueCommand.class,
             JobExportCommand.class,
             JobImportCommand.class
         },

@@ -1,19 +1,13 @@
 package org.varwright.cli;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
-import org.varwright.disk.DiskTrouble;
 import org.varwright.job.Job;
 import org.varwright.job.Order;
 import org.varwright.job.Planner;
 import org.varwright.json.Json;
 import org.varwright.page.Page;
-import org.varwright.problem.Message;
-import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
@@ -26,32 +20,20 @@ import picocli.CommandLine.Parameters;
             "Exit 1 where one of them can't be read or is not whole."
         })
 final class JobListCommand extends AnswerCommand {
-    private static final String ENDING = ".job.jsonl";
-
     @Parameters(paramLabel = "DIR", index = "0", description = "The folder.")
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private Path folder;
 
     /** One job of the list. */
-    private record Line(String file, String title, String bank, int events, String stands, boolean isWhole) {}
+    private record Line(
+            String file, String title, String bank, int events, String stands, String nextVisit, boolean isWhole) {}
 
     @Override
     Answer answer() {
-        List<Line> lines = files().stream().map(JobListCommand::line).toList();
+        List<Line> lines =
+                JobFolder.files(folder).stream().map(JobListCommand::line).toList();
         ExitCode code = lines.stream().allMatch(Line::isWhole) ? ExitCode.DONE : ExitCode.NO;
         return new Answer(text(lines), json(lines), code);
-    }
-
-    private List<Path> files() {
-        Place place = new Place(folder.toString(), 0, 0, "");
-        if (!Files.isDirectory(folder)) {
-            throw new VarwrightException(Message.FOLDER_MISSING, place);
-        }
-        try (Stream<Path> all = Files.list(folder)) {
-            return all.filter(f -> f.toString().endsWith(ENDING)).sorted().toList();
-        } catch (IOException e) {
-            throw new VarwrightException(Message.FILE_UNREADABLE, place, DiskTrouble.of(e));
-        }
     }
 
     private static Line line(Path file) {
@@ -65,11 +47,18 @@ final class JobListCommand extends AnswerCommand {
                     job.bank().map(b -> b.name()).orElse(""),
                     job.log().events().size(),
                     (isWhole ? "" : "THE LOG IS NOT WHOLE; ") + stands(job),
+                    nextVisit(job),
                     isWhole);
         } catch (VarwrightException e) {
             return new Line(
-                    name, "", "", 0, "CAN'T BE READ: " + e.problems().getFirst().text(), false);
+                    name, "", "", 0, "CAN'T BE READ: " + e.problems().getFirst().text(), "", false);
         }
+    }
+
+    private static String nextVisit(Job job) {
+        return String.join(
+                " or ",
+                job.nextVisits().stream().map(v -> v.fact().date().toString()).toList());
     }
 
     private static String stands(Job job) {
@@ -105,17 +94,18 @@ final class JobListCommand extends AnswerCommand {
         Page page = new Page();
         page.heading("Jobs in " + folder);
         if (lines.isEmpty()) {
-            page.row("", "none: no file ends in " + ENDING);
+            page.row("", "none: no file ends in " + JobFolder.ENDING);
             return page.print();
         }
         page.table(
-                List.of("job", "what", "bank", "stands"),
+                List.of("job", "what", "bank", "stands", "next visit"),
                 lines.stream()
                         .map(l -> List.of(
-                                l.file().substring(0, l.file().length() - ENDING.length()),
+                                l.file().substring(0, l.file().length() - JobFolder.ENDING.length()),
                                 l.title(),
                                 l.bank(),
-                                l.stands()))
+                                l.stands(),
+                                l.nextVisit()))
                         .toList());
         return page.print();
     }
@@ -131,6 +121,7 @@ final class JobListCommand extends AnswerCommand {
                                         .put("bank", l.bank())
                                         .put("events", l.events())
                                         .put("stands", l.stands())
+                                        .put("nextVisit", l.nextVisit())
                                         .put("whole", l.isWhole())
                                         .build())
                                 .toList()))

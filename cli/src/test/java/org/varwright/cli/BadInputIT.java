@@ -319,5 +319,7 @@ class BadInputIT {
         }
         assertSaid(Session.run("job", "import", bank.toString(), "-o", "x.job.jsonl"), "no job archive");
         assertSaid(Session.run("job", "list", bank.toString()), "no such folder");
+        assertSaid(Session.run("job", "due", bank.toString(), "--on", "2027-05-12"), "no such folder");
+        assertSaid(Session.run("job", "due", folder.toString(), "--on", "12.5.2027"), "write year, month and day");
     }
 }

@@ -255,6 +255,46 @@ class JobIT {
     }
 
     @Test
+    void dueVisitsOfAFolderAreListed() throws IOException {
+        Path file = begun("a.job.jsonl");
+        Session none = Session.run("job", "due", folder.toString(), "--on", "2090-05-12");
+        assertEquals(0, none.code(), none.err());
+        assertTrue(none.out().contains("none is agreed"), none.out());
+        Session said = Session.run(
+                "job", "visit", file.toString(), "--by", "R. Imhof", "--date", "2090-05-12", "--for", "gaskets");
+        assertEquals(0, said.code(), said.err());
+        assertTrue(said.out().contains("2090-05-12: gaskets (R. Imhof)"), said.out());
+        Session again = Session.run(
+                "job",
+                "visit",
+                file.toString(),
+                "--by",
+                "L. Brandt",
+                "--device",
+                "phone",
+                "--date",
+                "2090-06-01",
+                "--for",
+                "later");
+        assertEquals(0, again.code(), again.err());
+        Session day = Session.run("job", "due", folder.toString(), "--on", "2090-06-01", "--json");
+        assertEquals(0, day.code(), day.err());
+        assertTrue(day.out().contains("\"today\""), day.out());
+        Session late = Session.run("job", "due", folder.toString(), "--on", "2090-06-03");
+        assertEquals(1, late.code());
+        assertTrue(late.out().contains("OVERDUE by 2 days"), late.out());
+        assertTrue(Session.run("job", "list", folder.toString()).out().contains("2090-06-01"));
+        assertEquals(
+                2,
+                Session.run("job", "visit", file.toString(), "--by", "x", "--date", "2016-05-12", "--for", "slip")
+                        .code());
+        Files.writeString(folder.resolve("b.job.jsonl"), "no event\n");
+        Session hidden = Session.run("job", "due", folder.toString(), "--on", "2090-05-01");
+        assertEquals(1, hidden.code(), "a job that can't be read may hide a visit");
+        assertTrue(hidden.out().contains("b.job.jsonl"), hidden.out());
+    }
+
+    @Test
     void aLogIsReported() throws IOException {
         Path file = begun("a.job.jsonl");
         assertEquals(

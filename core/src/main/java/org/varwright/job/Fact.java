@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.varwright.json.Json;
+import org.varwright.quantity.CalendarDate;
 
 /** What an event says has happened. A name that ends an event's {@code type} stands beside each. */
 public sealed interface Fact {
@@ -132,6 +133,24 @@ public sealed interface Fact {
 
     /** {@code settled}: of events that disagree, this one holds. */
     record Settled(String event, String reason) implements Fact {}
+
+    /**
+     * {@code visit-agreed}: when somebody comes to this bank again, and what for. It takes the place of what the same device said before.
+     *
+     * @param purpose what for, in words
+     * @param replaces events of other devices, known to the one who writes, that it takes the place of too
+     */
+    record VisitAgreed(CalendarDate date, String purpose, List<String> replaces) implements Fact {
+        public VisitAgreed {
+            purpose = purpose.strip();
+            replaces = List.copyOf(replaces);
+        }
+
+        /** Whether both say the same. */
+        boolean saysAs(VisitAgreed other) {
+            return date.equals(other.date) && purpose.equals(other.purpose);
+        }
+    }
 
     /** {@code signed}: somebody vouches for the log as it stood. */
     record Signed(String role, String logHash) implements Fact {}

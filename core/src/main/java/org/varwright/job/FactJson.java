@@ -32,6 +32,7 @@ final class FactJson {
             case Fact.ClockMoved f -> "clock-moved";
             case Fact.Corrected f -> "corrected";
             case Fact.Settled f -> "settled";
+            case Fact.VisitAgreed f -> "visit-agreed";
             case Fact.Signed f -> "signed";
             case Fact.Closed f -> "closed";
             case Fact.NotUnderstood f -> f.type();
@@ -92,6 +93,10 @@ final class FactJson {
             case Fact.ClockMoved f -> body.put("from", (double) f.fromMillis()).put("to", (double) f.toMillis());
             case Fact.Corrected f -> body.put("event", f.event()).put("reason", f.reason());
             case Fact.Settled f -> body.put("event", f.event()).put("reason", f.reason());
+            case Fact.VisitAgreed f ->
+                body.put("date", f.date().toString())
+                        .put("for", f.purpose())
+                        .put("replaces", Json.strings(f.replaces()));
             case Fact.Signed f -> body.put("role", f.role()).put("logHash", f.logHash());
             case Fact.Closed f -> body.put("outcome", f.outcome());
             case Fact.NotUnderstood f -> {

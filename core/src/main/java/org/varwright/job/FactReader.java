@@ -1,6 +1,7 @@
 package org.varwright.job;
 
 import org.varwright.json.Json;
+import org.varwright.quantity.CalendarDate;
 
 /** Reads the fact of an event from its {@code type} and {@code body}. */
 public final class FactReader {
@@ -67,10 +68,16 @@ public final class FactReader {
             case "clock-moved" -> new Fact.ClockMoved(body.whole("from"), body.whole("to"));
             case "corrected" -> new Fact.Corrected(body.words("event"), body.words("reason"));
             case "settled" -> new Fact.Settled(body.words("event"), body.words("reason"));
+            case "visit-agreed" -> new Fact.VisitAgreed(date("date"), body.words("for"), body.texts("replaces"));
             case "signed" -> new Fact.Signed(body.words("role"), body.words("logHash"));
             case "closed" -> new Fact.Closed(body.words("outcome"));
             default -> new Fact.NotUnderstood(type, json);
         };
+    }
+
+    private CalendarDate date(String name) {
+        return CalendarDate.parse(body.words(name))
+                .orElseThrow(() -> body.wrong(name, "a day that the calendar has, such as 2027-05-12"));
     }
 
     private Fact.Origin origin() {

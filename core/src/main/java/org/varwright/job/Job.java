@@ -3,6 +3,7 @@ package org.varwright.job;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.varwright.bank.Bank;
@@ -61,6 +62,13 @@ public final class Job {
         return ledger().opened.map(Fact.Opened::title);
     }
 
+    /** When it was opened, by the clock of the device that did [ms since 1970-01-01T00:00Z]; empty before. */
+    public OptionalLong openedMillis() {
+        return counted(Fact.Opened.class).stream()
+                .mapToLong(o -> o.event().clock().wallMillis())
+                .findFirst();
+    }
+
     /** The bank as described now; empty before the job is opened. */
     public Optional<Bank> bank() {
         return ledger().bank;
@@ -111,6 +119,11 @@ public final class Job {
             }
         }
         return facts;
+    }
+
+    /** When the next visit is; empty where none is agreed, more than one where devices disagree. */
+    public List<Counted<Fact.VisitAgreed>> nextVisits() {
+        return ledger().nextVisits();
     }
 
     /** Ids of events that were taken back. */

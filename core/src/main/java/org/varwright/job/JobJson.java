@@ -16,6 +16,11 @@ public final class JobJson {
         Json.Builder json = Json.object()
                 .put("job", job.log().job())
                 .put("title", text(ledger.opened.map(Fact.Opened::title)))
+                .put(
+                        "openedAt",
+                        job.openedMillis().isPresent()
+                                ? Json.of((double) job.openedMillis().getAsLong())
+                                : Json.none())
                 .put("number", text(ledger.opened.flatMap(Fact.Opened::number)))
                 .put("reason", text(ledger.opened.flatMap(Fact.Opened::reason)))
                 .put("alarm", text(ledger.opened.flatMap(Fact.Opened::alarm)))
@@ -68,6 +73,7 @@ public final class JobJson {
         json.put("notes", counted(ledger.notes));
         json.put("attachments", counted(ledger.attachments));
         json.put("records", counted(ledger.records));
+        json.put("nextVisits", counted(ledger.nextVisits()));
         json.put("signatures", counted(ledger.signatures));
         json.put(
                 "conflicts",

@@ -25,6 +25,8 @@ final class JobRules {
 
     private static final int LONGEST_FINDING = 2000;
 
+    private static final long MILLIS_OF_DAY = 86_400_000;
+
     private final Ledger ledger;
     private final Planner planner;
 
@@ -45,7 +47,7 @@ final class JobRules {
         if (ledger.opened.isEmpty() || ledger.bank.isEmpty()) {
             return no(Message.JOB_NOT_OPEN);
         }
-        if (ledger.closed.isPresent() && !(fact instanceof Fact.Noted || fact instanceof Fact.Signed)) {
+        if (ledger.closed.isPresent() && !mayFollowClose(fact)) {
             return no(Message.JOB_CLOSED);
         }
         if (ledger.stopped.isPresent() && !mayFollowStop(fact)) {
@@ -54,11 +56,16 @@ final class JobRules {
         return refusals(event, ledger.bank.get());
     }
 
+    private static boolean mayFollowClose(Fact fact) {
+        return fact instanceof Fact.Noted || fact instanceof Fact.Signed || fact instanceof Fact.VisitAgreed;
+    }
+
     private static boolean mayFollowStop(Fact fact) {
         return fact instanceof Fact.Resumed
                 || fact instanceof Fact.Noted
                 || fact instanceof Fact.Attached
                 || fact instanceof Fact.RecordRead
+                || fact instanceof Fact.VisitAgreed
                 || fact instanceof Fact.SignedOff
                 || fact instanceof Fact.Deviated
                 || fact instanceof Fact.Corrected
@@ -93,6 +100,7 @@ final class JobRules {
                 ledger.conflicts().stream().anyMatch(c -> c.events().contains(f.event()))
                         ? List.of()
                         : no(Message.JOB_NO_CONFLICT, f.event());
+            case Fact.VisitAgreed f -> visit(event, f);
             case Fact.Signed f -> List.of();
             case Fact.Closed f -> close(bank);
             case Fact.NotUnderstood f -> no(Message.JOB_TYPE_UNKNOWN, f.type());
@@ -270,6 +278,25 @@ final class JobRules {
                         String.join(", ", positions));
     }
 
+    private List<Problem> visit(JobEvent event, Fact.VisitAgreed fact) {
+        List<Problem> problems = new ArrayList<>();
+        // Somewhere it is still the day before that of the clock's own zone.
+        long yesterday = Math.floorDiv(event.clock().wallMillis(), MILLIS_OF_DAY) - 1;
+        if (fact.date().epochDay() < yesterday) {
+            problems.add(problem(Message.JOB_VISIT_PAST, fact.date().toString()));
+        }
+        if (fact.purpose().isEmpty()) {
+            problems.add(problem(Message.JOB_VISIT_PURPOSE));
+        }
+        for (String id : fact.replaces()) {
+            JobEvent replaced = ledger.counted.get(id);
+            if (replaced == null || !(replaced.fact() instanceof Fact.VisitAgreed)) {
+                problems.add(problem(Message.JOB_VISIT_NOT_HERE, id));
+            }
+        }
+        return problems;
+    }
+
     private List<Problem> corrected(Fact.Corrected fact) {
         JobEvent event = ledger.counted.get(fact.event());
         if (event == null) {
@@ -292,6 +319,7 @@ final class JobRules {
             case Fact.Attached f -> true;
             case Fact.RecordRead f -> true;
             case Fact.Settled f -> true;
+            case Fact.VisitAgreed f -> true;
             case Fact.Signed f -> true;
             case Fact.Opened f -> false;
             case Fact.BankReplaced f -> false;

@@ -32,6 +32,7 @@ public final class JobText {
         page.row("Log", job.log().events().size() + " events, hash " + job.log().hash());
         page.row("Stands", standing(ledger));
         page.row("On the bank", job.peopleOn().isEmpty() ? "nobody is signed on" : String.join(", ", job.peopleOn()));
+        nextVisit(ledger);
         ledger.order().ifPresent(this::order);
         readings(ledger);
         for (Counted<Fact.RecordRead> record : ledger.records) {
@@ -54,6 +55,17 @@ public final class JobText {
                 "About the log itself",
                 job.log().findings().stream().map(LogFinding::text).toList());
         return page.print();
+    }
+
+    private void nextVisit(Ledger ledger) {
+        if (ledger.nextVisits().isEmpty()) {
+            page.row("Next visit", "none is agreed");
+        }
+        ledger.nextVisits()
+                .forEach(v -> page.row(
+                        "Next visit",
+                        v.fact().date() + ": " + v.fact().purpose() + " ("
+                                + v.event().by() + ")"));
     }
 
     private static String standing(Ledger ledger) {

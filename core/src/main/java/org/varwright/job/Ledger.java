@@ -39,6 +39,7 @@ final class Ledger {
     final List<Counted<Fact.Noted>> notes = new ArrayList<>();
     final List<Counted<Fact.Attached>> attachments = new ArrayList<>();
     final List<Counted<Fact.RecordRead>> records = new ArrayList<>();
+    final List<Counted<Fact.VisitAgreed>> visits = new ArrayList<>();
     final List<Counted<Fact.Signed>> signatures = new ArrayList<>();
     final List<Counted<Fact.Settled>> settled = new ArrayList<>();
     final List<Conflict> stepConflicts = new ArrayList<>();
@@ -90,7 +91,26 @@ final class Ledger {
                         all.stream().map(a -> a.event().id()).toList()));
             }
         });
-        return conflicts.stream().filter(c -> !isSettled(c)).toList();
+        List<Conflict> open =
+                new ArrayList<>(conflicts.stream().filter(c -> !isSettled(c)).toList());
+        List<Counted<Fact.VisitAgreed>> next = nextVisits();
+        if (next.size() > 1) {
+            open.add(new Conflict(
+                    "the next visit", next.stream().map(v -> v.event().id()).toList()));
+        }
+        return open;
+    }
+
+    /** The visits agreed of which no other takes the place: more than one where devices disagree. */
+    List<Counted<Fact.VisitAgreed>> nextVisits() {
+        List<Counted<Fact.VisitAgreed>> next = new ArrayList<>();
+        for (Counted<Fact.VisitAgreed> visit : visits) {
+            next.removeIf(v -> v.event().device().equals(visit.event().device())
+                    || visit.fact().replaces().contains(v.event().id())
+                    || v.fact().saysAs(visit.fact()));
+            next.add(visit);
+        }
+        return next;
     }
 
     private boolean isSettled(Conflict conflict) {

@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.varwright.isolation.OrderStep;
+import org.varwright.quantity.CalendarDate;
 
 /**
  * Two tablets that do as they like and meet now and then: whatever order their lines arrive in, they tell the same job, and a plain reader of the lines finds no step out of
@@ -65,6 +66,7 @@ class JobLawTest {
                     JobJson.of(Job.of(ba, Walk.PLANNER)).print(),
                     where);
             readPlainly(job, where);
+            visitsPlainly(job, where);
             notCounted += job.notCounted().size();
             waysBack += (int) job.orders().stream()
                     .filter(o -> o.confirmed().size() > o.work().in().size())
@@ -137,6 +139,13 @@ class JobLawTest {
         if (dice < 96) {
             return order.next().map(s -> new Fact.Deviated(order.id(), s.n(), "jammed"));
         }
+        if (dice < 97) {
+            List<String> known = walk.job().nextVisits().stream()
+                    .filter(v -> random.nextBoolean())
+                    .map(v -> v.event().id())
+                    .toList();
+            return Optional.of(new Fact.VisitAgreed(new CalendarDate(2027, 1 + random.nextInt(12), 1), "again", known));
+        }
         Fact.Origin origin = random.nextBoolean() ? new Fact.Origin.AfterLastStep() : Fact.Origin.AsFound.inService();
         return Optional.of(new Fact.OrderMade(
                 List.of("bay 2", "bay " + (1 + random.nextInt(4))), origin, Optional.of(order.id()), "scope"));
@@ -167,6 +176,25 @@ class JobLawTest {
                             Set.of(), onBefore(counted, confirmation.event()), where + ": way back with people on");
                 }
             }
+        }
+    }
+
+    /** Every device's last word on the next visit stands, unless another took its place by name, said the same later, or was settled on. */
+    private static void visitsPlainly(Job job, String where) {
+        List<Counted<Fact.VisitAgreed>> next = job.nextVisits();
+        assertEquals(
+                next.size(),
+                next.stream().map(v -> v.event().device()).distinct().count(),
+                where + ": one word a device");
+        assertEquals(
+                next.size() > 1,
+                job.conflicts().stream().anyMatch(c -> c.about().equals("the next visit")),
+                where + ": two words are a conflict");
+        List<Counted<Fact.VisitAgreed>> all = job.counted(Fact.VisitAgreed.class);
+        boolean isSettled = job.counted(Fact.Settled.class).size() > 0;
+        if (!all.isEmpty() && !isSettled) {
+            assertEquals(
+                    all.getLast().event().id(), next.getLast().event().id(), where + ": the latest word always stands");
         }
     }
 

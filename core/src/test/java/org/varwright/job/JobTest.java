@@ -2,6 +2,7 @@ package org.varwright.job;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -15,7 +16,10 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.varwright.isolation.OrderStep;
 import org.varwright.isolation.Task;
+import org.varwright.json.Json;
 import org.varwright.problem.Message;
+import org.varwright.problem.VarwrightException;
+import org.varwright.quantity.CalendarDate;
 
 class JobTest {
     static final String TAMARACK = example("tamarack-flats-2.bank.yaml");
@@ -440,6 +444,92 @@ class JobTest {
         assertEquals(
                 Optional.of("position,\"capacitance\"\n\"stage 2/A/u1\",\"16.9 uF\"\n"),
                 walk.job().readingsTable());
+    }
+
+    private static Fact.VisitAgreed visit(String date, String purpose, String... replaces) {
+        return new Fact.VisitAgreed(CalendarDate.parse(date).orElseThrow(), purpose, List.of(replaces));
+    }
+
+    private static List<String> dates(Job job) {
+        return job.nextVisits().stream().map(v -> v.fact().date().toString()).toList();
+    }
+
+    @Test
+    void aLaterVisitTakesThePlaceOfTheFormer() {
+        assertEquals(List.of(), walk.job().nextVisits());
+        walk.yes(visit("2027-05-12", "measure stage 2 again"));
+        JobEvent second = walk.yes(visit("2027-03-01", "measure stage 2 sooner"));
+        assertEquals(List.of("2027-03-01"), dates(walk.job()));
+        assertTrue(
+                JobText.of(walk.job()).contains("2027-03-01: measure stage 2 sooner (" + Walk.PERSON + ")"),
+                JobText.of(walk.job()));
+        walk.yes(new Fact.Corrected(second.id(), "slip"));
+        assertEquals(List.of("2027-05-12"), dates(walk.job()), "what was said before stands again");
+    }
+
+    @Test
+    void aVisitIsToComeAndReplacesOnlyVisits() {
+        assertEquals(List.of(Message.JOB_VISIT_PAST), walk.no(visit("2016-05-12", "typing slip")));
+        assertEquals(List.of(Message.JOB_VISIT_PURPOSE), walk.no(visit("2027-05-12", " ")));
+        assertEquals(List.of(Message.JOB_VISIT_NOT_HERE), walk.no(visit("2027-05-12", "again", "tablet-a:1")));
+        Json body = Json.object().put("date", "2027-02-30").put("for", "x").build();
+        VarwrightException refused =
+                assertThrows(VarwrightException.class, () -> FactReader.read("visit-agreed", body));
+        assertTrue(refused.getMessage().contains("a day that the calendar has"), refused.getMessage());
+    }
+
+    @Test
+    void aVisitMayBeAgreedWhenTheJobIsClosed() {
+        walk.yes(new Fact.Closed("done"));
+        walk.yes(visit("2027-05-12", "measure stage 2 again"));
+        assertEquals(List.of("2027-05-12"), dates(walk.job()));
+    }
+
+    @Test
+    void twoVisitsAgreedApartBothStayUntilSettled() {
+        Walk other = new Walk("tablet-b", walk.log, walk.now);
+        JobEvent mine = walk.yes(visit("2027-05-12", "measure stage 2 again"));
+        JobEvent theirs = other.yes(visit("2027-04-01", "gaskets"));
+        walk.log = walk.log.merge(other.log);
+        assertEquals(2, walk.job().nextVisits().size());
+        assertEquals("the next visit", walk.job().conflicts().getFirst().about());
+        assertEquals(List.of(Message.JOB_CONFLICT_OPEN), walk.no(new Fact.Closed("done")));
+        JobLog before = walk.log;
+        walk.yes(new Fact.Settled(theirs.id(), "the gaskets can't wait"));
+        assertEquals(List.of("2027-04-01"), dates(walk.job()));
+        assertEquals(List.of(), walk.job().conflicts());
+        walk.log = before;
+        walk.yes(visit("2027-06-01", "both", mine.id(), theirs.id()));
+        assertEquals(List.of("2027-06-01"), dates(walk.job()), "one that knows both takes the place of both");
+    }
+
+    @Test
+    void theSameVisitSaidOnTwoDevicesIsOne() {
+        Walk other = new Walk("tablet-b", walk.log, walk.now);
+        walk.yes(visit("2027-05-12", "gaskets"));
+        other.yes(visit("2027-05-12", "gaskets"));
+        walk.log = walk.log.merge(other.log);
+        assertEquals(List.of("2027-05-12"), dates(walk.job()));
+        assertEquals(List.of(), walk.job().conflicts());
+    }
+
+    @Test
+    void aVisitIsDoneWhenALaterJobIsOpenedOnThatBank() {
+        walk.yes(visit("2027-05-12", "gaskets"));
+        List<DueVisit> due = DueVisit.of(List.of(walk.job()));
+        assertEquals(1, due.size());
+        assertEquals(DueVisit.Standing.AHEAD, due.getFirst().on(new CalendarDate(2027, 5, 11)));
+        assertEquals(DueVisit.Standing.TODAY, due.getFirst().on(new CalendarDate(2027, 5, 12)));
+        assertEquals(DueVisit.Standing.OVERDUE, due.getFirst().on(new CalendarDate(2027, 5, 13)));
+        Walk later = new Walk("tablet-a", JobLog.empty("job-2"), walk.now + 1_000);
+        later.yes(opened(TAMARACK));
+        for (List<Job> jobs : List.of(List.of(walk.job(), later.job()), List.of(later.job(), walk.job()))) {
+            assertEquals(
+                    List.of(DueVisit.Standing.NONE),
+                    DueVisit.of(jobs).stream()
+                            .map(d -> d.on(new CalendarDate(2027, 5, 13)))
+                            .toList());
+        }
     }
 
     @Test

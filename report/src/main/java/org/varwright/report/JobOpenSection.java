@@ -19,6 +19,7 @@ final class JobOpenSection {
         open.addAll(OpenPointSection.points(report.results(), checks, JobPartsSection.lifted(report)));
         blocks.add(open.isEmpty() ? new Block.Paragraph("Nothing is open.") : new Block.Ticks(open));
         blocks.add(new Block.Subheading("Next visit"));
+        blocks.add(new Block.Bullets(agreed(report.job())));
         blocks.add(new Block.Bullets(nextVisit(report)));
         return new Section("Open points and next visit", Section.PageStart.RUN_ON, blocks);
     }
@@ -39,6 +40,17 @@ final class JobOpenSection {
             points.add("The job is not closed.");
         }
         return points;
+    }
+
+    /** The day that was agreed, or that there is none. */
+    private static List<String> agreed(Job job) {
+        if (job.nextVisits().isEmpty()) {
+            return List.of("No date is agreed for the next visit.");
+        }
+        return job.nextVisits().stream()
+                .map(v -> "Agreed: " + v.fact().date() + ", " + v.fact().purpose() + " (said by "
+                        + v.event().by() + ").")
+                .toList();
     }
 
     /** By condition: what was found says sooner; when nothing does, the owner's interval holds. */

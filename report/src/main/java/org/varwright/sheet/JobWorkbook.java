@@ -133,6 +133,8 @@ public final class JobWorkbook {
                 sheet.row(time, event.by(), "note", noted.text(), "");
             } else if (event.fact() instanceof Fact.Attached attached) {
                 sheet.row(time, event.by(), "attachment", attached.name(), attached.sha256());
+            } else if (event.fact() instanceof Fact.VisitAgreed visit) {
+                sheet.row(time, event.by(), "next visit", visit.date() + ": " + visit.purpose(), "");
             } else if (event.fact() instanceof Fact.AsLeft left) {
                 sheet.row(time, event.by(), "selector as left", left.selector() + ": " + left.position(), "");
             } else if (event.fact() instanceof Fact.Measured measured) {

@@ -34,6 +34,7 @@ import org.varwright.job.Order;
 import org.varwright.job.Walk;
 import org.varwright.jobsheet.PaperSize;
 import org.varwright.json.Json;
+import org.varwright.quantity.CalendarDate;
 import org.varwright.report.pdf.Judge;
 import org.varwright.sheet.JobWorkbook;
 import org.verapdf.pdfa.flavours.PDFAFlavour;
@@ -115,6 +116,7 @@ class JobReportIT {
         walk.yes(new Fact.Measured("stage 9/A", "8.9 A"));
         walk.yes(new Fact.AsLeft("43-C", "auto"));
         walk.yes(new Fact.Noted("mouse nest under stage 2, taken out"));
+        walk.yes(new Fact.VisitAgreed(new CalendarDate(2099, 5, 12), "gaskets of stage 2", List.of()));
         walk.yes(new Fact.Signed("person in charge", walk.job().log().hash()));
         walk.yes(new Fact.Closed("replaced one unit"));
         return walk;
@@ -167,6 +169,7 @@ class JobReportIT {
                 "not at hand when this report was made",
                 "stage 9/A",
                 "Next visit",
+                "Agreed: 2099-05-12, gaskets of stage 2 (said by R. Imhof).",
                 "Local codes, the owner\u2019s rules",
                 "person in charge R. Imhof")) {
             assertTrue(text.contains(packed(said)), said);

@@ -1,0 +1,55 @@
+/** When somebody comes to each bank again, out of the latest job on it. */
+import { isJobOf } from './banks';
+import type { AgreedVisit, JobCard, StoredBank } from './database';
+
+export interface Due extends AgreedVisit {
+  /** The bank file on this device; missing where only the job is here. */
+  readonly bankId: string | undefined;
+  readonly bank: string;
+  readonly job: string;
+  /** Days until then; negative where it is overdue. */
+  readonly days: number;
+  /** Devices disagree; this is the earliest day. */
+  readonly disputed: boolean;
+}
+
+/** The calendar's day here, as it is written in the log. */
+export function today(now = new Date()): string {
+  const two = (n: number) => String(n).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+export function daysBetween(from: string, to: string): number {
+  return Math.round((Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / 86_400_000);
+}
+
+/** Agreed visits, the earliest first. A job opened later is the visit, so only a bank's latest job speaks. */
+export function dueVisits(banks: readonly StoredBank[], cards: readonly JobCard[], day: string): readonly Due[] {
+  const latest = new Map<string, { bank: StoredBank | undefined; card: JobCard }>();
+  for (const card of cards) {
+    const bank = banks.find((b) => isJobOf(b, card.bank));
+    const key = bank?.id ?? card.bank;
+    const known = latest.get(key)?.card;
+    if (known === undefined || (card.openedAt ?? 0) >= (known.openedAt ?? 0)) {
+      latest.set(key, { bank, card });
+    }
+  }
+  return [...latest.values()]
+    .flatMap(({ bank, card }) => {
+      const visits = [...(card.nextVisits ?? [])].sort((a, b) => a.date.localeCompare(b.date));
+      const first = visits[0];
+      return first === undefined
+        ? []
+        : [
+            {
+              ...first,
+              bankId: bank?.id,
+              bank: bank?.name ?? card.bank,
+              job: card.job,
+              days: daysBetween(day, first.date),
+              disputed: visits.length > 1,
+            },
+          ];
+    })
+    .sort((a, b) => a.date.localeCompare(b.date) || a.bank.localeCompare(b.bank));
+}
