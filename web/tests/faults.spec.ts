@@ -279,6 +279,18 @@ test('a store that can not be opened is said at once, and so is a browser that m
   await tablet.stop();
 });
 
+test('the calculations run as WebAssembly under the policy of the server, with and without it', async ({ page, context }) => {
+  const refused: string[] = [];
+  page.on('console', (message) => message.text().includes('Content Security Policy') && refused.push(message.text()));
+  await page.goto(`${product.address}settings`);
+  await expect(page.getByText(/run as wasm/)).toBeVisible();
+  await keptOffline(context, page);
+  await context.setOffline(true);
+  await page.reload();
+  await expect(page.getByText(/run as wasm/)).toBeVisible();
+  expect(refused).toEqual([]);
+});
+
 test('without WebAssembly the JavaScript computes; a worker that dies is replaced; without either the app says so', async ({ browser }) => {
   // A service worker would answer from what it keeps.
   const context = await browser.newContext({ serviceWorkers: 'block' });

@@ -22,6 +22,9 @@ final class AppFiles {
     private static final Pattern NAMED_BY_CONTENT =
             Pattern.compile("assets/(?:.*/)?[^/]*-[A-Za-z0-9_-]{8}\\.[a-z0-9]+|core-[0-9a-f]{8,}/.*");
 
+    /** The script that a page starts as a worker. */
+    private static final Pattern WORKER = Pattern.compile("assets/worker-[A-Za-z0-9_-]{8}\\.js");
+
     private static final Map<String, String> MEDIA_TYPES = Map.ofEntries(
             Map.entry("html", "text/html;charset=utf-8"),
             Map.entry("js", "text/javascript;charset=utf-8"),
@@ -69,6 +72,11 @@ final class AppFiles {
                         NAMED_BY_CONTENT.matcher(name).matches()));
         file.ifPresent(f -> found.put(name, f));
         return file;
+    }
+
+    /** Whether a file is the script of a worker, which runs without a page. */
+    static boolean isWorker(String name) {
+        return WORKER.matcher(name).matches();
     }
 
     private Optional<byte[]> bytes(String name) {

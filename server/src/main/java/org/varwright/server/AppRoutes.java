@@ -30,6 +30,9 @@ final class AppRoutes {
         }
         Optional<AppFile> file = files.find(path.substring(1));
         if (file.isPresent()) {
+            if (AppFiles.isWorker(path.substring(1))) {
+                context.header("Content-Security-Policy", Guard.WORKER_POLICY);
+            }
             send(context, file.get());
         } else if (path.matches("[^.\\\\\\p{Cntrl}]*")) {
             page(context);

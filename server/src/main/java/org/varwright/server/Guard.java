@@ -28,6 +28,13 @@ final class Guard {
             "Permissions-Policy",
             "geolocation=(), microphone=(), camera=(self)");
 
+    /**
+     * What the script in which {@code core} computes may do: no page, no style, nothing from elsewhere. The loader of the WebAssembly module makes its functions from constant texts, so
+     * this one script may, and no page may.
+     */
+    static final String WORKER_POLICY =
+            "default-src 'none'; script-src 'self' 'wasm-unsafe-eval' 'unsafe-eval'; connect-src 'self'";
+
     private Guard() {}
 
     /**

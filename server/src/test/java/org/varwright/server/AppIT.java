@@ -102,6 +102,19 @@ class AppIT {
         }
     }
 
+    /** Where core runs, its loader may make functions from texts; nowhere else may anything. */
+    @Test
+    void onlyTheWorkerMayMakeFunctions() throws Exception {
+        String worker = header(send("GET", "assets/worker-Bq3xK0aZ.js"), "Content-Security-Policy");
+        assertTrue(worker.contains("'unsafe-eval'") && worker.contains("default-src 'none'"), worker);
+        for (String path :
+                List.of("", SCRIPT, "sw.js", "core-0123456789ab/varwright-core.wasm", "assets/worker-no.js")) {
+            String policy = header(send("GET", path), "Content-Security-Policy");
+            assertTrue(
+                    policy.contains("'wasm-unsafe-eval'") && !policy.contains("'unsafe-eval'"), path + ": " + policy);
+        }
+    }
+
     @Test
     void theSqueezedTwinIsSentToWhoTakesIt() throws Exception {
         HttpResponse<byte[]> squeezed = send("GET", SCRIPT, "Accept-Encoding", "br, gzip;q=0.8");
