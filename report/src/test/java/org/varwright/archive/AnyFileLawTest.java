@@ -152,7 +152,7 @@ class AnyFileLawTest {
         BufferedImage picture = new BufferedImage(61, 43, type);
         for (int x = 0; x < 61; x++) {
             for (int y = 0; y < 43; y++) {
-                picture.setRGB(x, y, 0xFF000000 | (x * 4 << 16) | (y * 5 << 8) | (x * y & 0xFF));
+                picture.setRGB(x, y, 0xFF000000 | ((x * 4) << 16) | ((y * 5) << 8) | ((x * y) & 0xFF));
             }
         }
         ByteArrayOutputStream out = new ByteArrayOutputStream();

@@ -283,7 +283,7 @@ final class AnyVisit {
                         "index.html",
                         "api/openapi.yaml"));
         String method = Mutation.pick(random, METHODS);
-        if (path.endsWith("events") && method.equals("POST") || method.equals("PUT")) {
+        if ((path.endsWith("events") && method.equals("POST")) || method.equals("PUT")) {
             method = "DELETE";
         }
         send(
