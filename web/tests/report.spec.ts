@@ -56,6 +56,15 @@ test('the report has what was found, done and measured, is signed with the hash,
   await context.setOffline(true);
   const hash = log.state?.hash ?? '';
   await expect(report).toContainText(hash);
+  // The next visit needs no server; what can not be is refused and keeps what was typed.
+  const visit = report.getByRole('region', { name: 'Next visit' });
+  await expect(visit).toContainText('No date is agreed');
+  await visit.getByRole('button', { name: 'Agree the visit' }).click();
+  await expect(visit.getByRole('alert')).toContainText('Give the day');
+  await visit.getByLabel('Day of the next visit').fill('2016-05-12');
+  await visit.getByLabel('What it is for').fill('gaskets of stage 2');
+  await visit.getByRole('button', { name: 'Agree the visit' }).click();
+  await expect(visit.getByRole('alert')).toContainText('2016-05-12 is past');
   await page.getByRole('button', { name: 'Sign' }).click();
   const dialog = page.getByRole('dialog');
   await expect(dialog).toContainText(hash);
@@ -74,7 +83,22 @@ test('the report has what was found, done and measured, is signed with the hash,
   }
   await page.emulateMedia({ media: 'screen' });
   await page.getByRole('button', { name: 'PDF' }).click();
-  await expect(page.getByRole('alert')).toContainText('The server is away');
+  await expect(page.getByRole('alert').filter({ hasText: 'The server is away' })).toBeVisible();
+
+  // A day to come is taken, and the Banks screen shows it.
+  await visit.getByLabel('Day of the next visit').fill('2090-05-12');
+  await visit.getByRole('button', { name: 'Agree the visit' }).click();
+  await expect(visit).toContainText('May 12, 2090: gaskets of stage 2');
+  await visit.getByLabel('Day of the next visit').fill('2090-04-02');
+  await visit.getByLabel('What it is for').fill('gaskets, sooner');
+  await visit.getByRole('button', { name: 'Agree this visit instead' }).click();
+  await expect(visit).toContainText('April 2, 2090: gaskets, sooner');
+  await expect(visit).not.toContainText('May 12, 2090');
+  await page.getByRole('link', { name: 'Banks', exact: true }).click();
+  const due = page.getByRole('region', { name: 'Next visits' });
+  await expect(due.getByRole('listitem')).toContainText('April 2, 2090');
+  await expect(due.getByRole('listitem')).toContainText(/in \d+ days/);
+  await expectGood(page);
 });
 
 test('a job is closed when nothing stands against it, and says what does', async ({ page }) => {

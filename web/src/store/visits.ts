@@ -1,5 +1,4 @@
 /** When somebody comes to each bank again, out of the latest job on it. */
-import { isJobOf } from './banks';
 import type { AgreedVisit, JobCard, StoredBank } from './database';
 
 export interface Due extends AgreedVisit {
@@ -23,8 +22,11 @@ export function daysBetween(from: string, to: string): number {
   return Math.round((Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / 86_400_000);
 }
 
+/** Whether a job that names a bank is of that one. */
+type IsJobOf = (bank: StoredBank, name: string) => boolean;
+
 /** Agreed visits, the earliest first. A job opened later is the visit, so only a bank's latest job speaks. */
-export function dueVisits(banks: readonly StoredBank[], cards: readonly JobCard[], day: string): readonly Due[] {
+export function dueVisits(banks: readonly StoredBank[], cards: readonly JobCard[], day: string, isJobOf: IsJobOf): readonly Due[] {
   const latest = new Map<string, { bank: StoredBank | undefined; card: JobCard }>();
   for (const card of cards) {
     const bank = banks.find((b) => isJobOf(b, card.bank));
