@@ -4,7 +4,7 @@ import { Refused, result, type Bank, type Energize, type Fit, type JobState, typ
 import { logLines, logText, type Line } from '../../../store/log';
 import { sparesTable } from '../fit/plan.svelte';
 import { allReadings, csv, namingRows, type Reading } from '../readings/table';
-import { BUS, latest, volts } from '../way-back/expected.svelte';
+import { asRead, BUS, latest, volts } from '../way-back/expected.svelte';
 
 export interface Results {
   readonly bank: Bank;
@@ -55,7 +55,10 @@ export async function results(state: JobState, meterLimit: number): Promise<Resu
       found.length === 0 || spares === undefined || spares.spares.length === 0
         ? undefined
         : await attempt(() => result('fit', { bank: bankText, readings, spares: sparesTable(spares), meterLimit })),
-    energize: bus === undefined ? undefined : await attempt(() => result('energize', { bank: bankText, busVolts: bus, measured })),
+    energize:
+      bus === undefined
+        ? undefined
+        : await attempt(async () => result('energize', { bank: bankText, busVolts: bus, measured, ...(await asRead(state)) })),
     failures,
   };
 }

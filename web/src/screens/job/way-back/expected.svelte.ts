@@ -1,4 +1,7 @@
 /** Expected currents and sensor values of the energized bank, and what was measured held against them. */
+import { setting } from '../../../store/database';
+import { meterLimit, type ReadingsDraft } from '../readings/fields';
+import { allReadings, csv } from '../readings/table';
 import { told } from '../../../core/told';
 import { result, type Energize, type JobState, type Problem } from '../../../core/core';
 
@@ -17,14 +20,25 @@ export function volts(text: string): number | undefined {
   return value > 0 ? value : undefined;
 }
 
+/** The readings of the units that stand there now, for the task; nothing where none was read. */
+export async function asRead(job: JobState): Promise<{ readings?: string; meterLimit?: number }> {
+  const readings = await allReadings(job, 'now');
+  if (readings.length === 0) {
+    return {};
+  }
+  const kept = await setting<ReadingsDraft>(`draft:${job.job}:readings`);
+  return { readings: csv(readings), meterLimit: meterLimit(kept?.meterPercent ?? '1') ?? 0.01 };
+}
+
 export class Expected {
   energize = $state.raw<Energize | undefined>(undefined);
   problems = $state.raw<readonly Problem[]>([]);
   failure = $state.raw('');
   #of = '';
 
-  async make(bank: string, busVolts: number | undefined, measured: readonly string[]): Promise<void> {
-    const of = JSON.stringify([bank.length, busVolts, measured]);
+  /** @param job whose units count as they were read, where they were; the others as the bank file has them */
+  async make(job: JobState, busVolts: number | undefined, measured: readonly string[]): Promise<void> {
+    const of = JSON.stringify([job.hash, busVolts, measured]);
     if (of === this.#of) {
       return;
     }
@@ -34,7 +48,7 @@ export class Expected {
       return;
     }
     try {
-      const energize = await result('energize', { bank, busVolts, measured });
+      const energize = await result('energize', { bank: job.bankText, busVolts, measured, ...(await asRead(job)) });
       if (of === this.#of) {
         this.energize = energize;
         this.problems = [];

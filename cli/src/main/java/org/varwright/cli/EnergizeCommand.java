@@ -2,12 +2,9 @@ package org.varwright.cli;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.varwright.bank.Bank;
-import org.varwright.bank.UnitPosition;
 import org.varwright.basis.BasisText;
 import org.varwright.energize.BusVolts;
 import org.varwright.energize.Energize;
@@ -15,15 +12,12 @@ import org.varwright.energize.EnergizeJson;
 import org.varwright.energize.EnergizeText;
 import org.varwright.energize.MeasuredValue;
 import org.varwright.energize.Uncertainty;
-import org.varwright.fit.FitInput;
-import org.varwright.fit.FitOptions;
-import org.varwright.fit.Fitted;
+import org.varwright.fit.AsRead;
 import org.varwright.picture.EnergizePhasors;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
 import org.varwright.quantity.Dimension;
-import org.varwright.survey.Survey;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -54,7 +48,8 @@ final class EnergizeCommand extends BankCommand {
     @Option(
             names = "--readings",
             paramLabel = "READINGS",
-            description = "Readings of the units as they are fitted now; the bank file's values where it is not given.")
+            description =
+                    "Readings of the units as they are fitted now; a unit not measured counts by the bank file, else its nameplate.")
     private @Nullable Path readings;
 
     @Mixin
@@ -69,29 +64,22 @@ final class EnergizeCommand extends BankCommand {
     Answer answer(BankArgument argument) {
         Bank bank = argument.bank(err());
         List<MeasuredValue> values = measured.stream().map(MeasuredValue::parse).toList();
-        Energize energize = Energize.of(bank, fitted(bank), busVolts(bus), Uncertainty.USUAL, values);
+        AsRead asRead = asRead(bank);
+        Energize energize = Energize.of(bank, asRead.farads(), busVolts(bus), Uncertainty.USUAL, values)
+                .warned(asRead.warnings());
         picture.write(width -> EnergizePhasors.of(energize).svg(width));
         String text = EnergizeText.of(energize) + (explain() ? BasisText.ofChecks(energize.checks()) : "");
         return new Answer(text, EnergizeJson.of(energize), energize.isGood() ? ExitCode.DONE : ExitCode.NO);
     }
 
-    /** What each unit reads; a unit whose reading can't be right, or that conducts nothing, counts with its earlier value. */
-    private Map<UnitPosition, Double> fitted(Bank bank) {
-        Map<UnitPosition, Double> farads = new LinkedHashMap<>();
-        if (readings != null) {
-            Survey survey = options.survey(bank, readings, err());
-            for (Fitted unit :
-                    FitInput.from(survey, List.of(), FitOptions.USUAL).units()) {
-                if (unit.capacitanceFarads() > 0.0) {
-                    farads.put(unit.at(), unit.capacitanceFarads());
-                } else {
-                    err().println(
-                                    "varwright: " + unit.at().name()
-                                            + " conducts nothing by its reading; it is counted with its earlier value: don't energize before it is replaced");
-                }
-            }
+    /** What was measured; all other units count as the bank file has them. */
+    private AsRead asRead(Bank bank) {
+        if (readings == null) {
+            return AsRead.NOTHING;
         }
-        return farads;
+        AsRead asRead = AsRead.of(options.survey(bank, readings, err()));
+        asRead.warnings().forEach(w -> err().println("varwright: " + w));
+        return asRead;
     }
 
     /**

@@ -23,6 +23,7 @@ import org.varwright.quantity.Dimension;
  * @param bank the bank
  * @param bus voltage measured
  * @param uncertainty of the instruments
+ * @param units where the capacitance of each comes from, in the order of the bank
  * @param currents stage by stage, lines before legs
  * @param sensors in the order of the file
  * @param comparison of what was measured, in the order typed
@@ -36,6 +37,7 @@ public record Energize(
         Bank bank,
         BusVolts bus,
         Uncertainty uncertainty,
+        List<CountedUnit> units,
         List<ExpectedCurrent> currents,
         List<ExpectedSensor> sensors,
         List<Comparison> comparison,
@@ -45,6 +47,7 @@ public record Energize(
         List<String> after8Hours,
         List<String> cautions) {
     public Energize {
+        units = List.copyOf(units);
         currents = List.copyOf(currents);
         sensors = List.copyOf(sensors);
         comparison = List.copyOf(comparison);
@@ -103,6 +106,7 @@ public record Energize(
                 bank,
                 bus,
                 uncertainty,
+                CountedUnit.all(bank, fitted),
                 currents,
                 sensors,
                 comparison,
@@ -111,6 +115,25 @@ public record Energize(
                 EnergizeNotes.after15Minutes(bank),
                 EnergizeNotes.after8Hours(bank),
                 EnergizeNotes.cautions(bank));
+    }
+
+    /** The same with more cautions, before the others. */
+    public Energize warned(List<String> warnings) {
+        List<String> all = new ArrayList<>(warnings);
+        all.addAll(cautions);
+        return new Energize(
+                bank,
+                bus,
+                uncertainty,
+                units,
+                currents,
+                sensors,
+                comparison,
+                explanations,
+                checks,
+                after15Minutes,
+                after8Hours,
+                all);
     }
 
     /** Whether every check passes and every measured value lies in its band. */

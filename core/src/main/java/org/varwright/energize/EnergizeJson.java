@@ -30,6 +30,14 @@ public final class EnergizeJson {
                                 .put("source", u.source().print())
                                 .build())
                 .put(
+                        "units",
+                        Json.of(energize.units().stream()
+                                .map(c -> (Json) Json.object()
+                                        .put("position", c.position())
+                                        .put("from", c.from())
+                                        .build())
+                                .toList()))
+                .put(
                         "legs",
                         Json.of(energize.currents().stream()
                                 .map(EnergizeJson::current)

@@ -21,6 +21,7 @@ public final class EnergizeText {
         page.text("Bands allow for: voltage " + percent(u.busVolts()) + ", ammeter " + percent(u.ammeter())
                 + ", measured capacitance " + percent(u.capacitance()) + ", sensor " + percent(u.sensor())
                 + ", nameplate units their tolerance.");
+        units(page, energize);
         page.heading("Expected currents");
         List<List<String>> rows = new ArrayList<>();
         for (ExpectedCurrent c : energize.currents()) {
@@ -44,6 +45,24 @@ public final class EnergizeText {
         list(page, "After 8 hours", "  [ ] ", energize.after8Hours());
         list(page, "Cautions", "  - ", energize.cautions());
         return page.print();
+    }
+
+    /** Which units were measured; nothing where none was: the bases say what is assumed then. */
+    private static void units(Page page, Energize energize) {
+        long read = energize.units().stream().filter(CountedUnit::isRead).count();
+        if (read == 0) {
+            return;
+        }
+        page.text(read + " of " + energize.units().size() + " units count as measured.");
+        for (String from : List.of("bank file", "nameplate")) {
+            List<String> names = energize.units().stream()
+                    .filter(u -> u.from().equals(from))
+                    .map(CountedUnit::position)
+                    .toList();
+            if (!names.isEmpty()) {
+                page.text("Not measured, counted by " + from + ": " + String.join(", ", names) + ".");
+            }
+        }
     }
 
     private static void sensors(Page page, Energize energize) {

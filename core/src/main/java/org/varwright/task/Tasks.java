@@ -2,14 +2,12 @@ package org.varwright.task;
 
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.varwright.bank.Bank;
 import org.varwright.bank.Harmonic;
-import org.varwright.bank.UnitPosition;
 import org.varwright.bankfile.BankCheck;
 import org.varwright.bankfile.BankCheckJson;
 import org.varwright.bankfile.BankFile;
@@ -30,11 +28,11 @@ import org.varwright.energize.Energize;
 import org.varwright.energize.EnergizeJson;
 import org.varwright.energize.MeasuredValue;
 import org.varwright.energize.Uncertainty;
+import org.varwright.fit.AsRead;
 import org.varwright.fit.Fit;
 import org.varwright.fit.FitInput;
 import org.varwright.fit.FitJson;
 import org.varwright.fit.FitOptions;
-import org.varwright.fit.Fitted;
 import org.varwright.fuse.FuseOptions;
 import org.varwright.fuse.Fuses;
 import org.varwright.fuse.FusesJson;
@@ -222,16 +220,9 @@ public final class Tasks {
         List<MeasuredValue> measured =
                 request.texts("measured").stream().map(MeasuredValue::parse).toList();
         BusVolts bus = BusVolts.balanced(request.number("busVolts"));
-        Map<UnitPosition, Double> asRead = new LinkedHashMap<>();
-        if (request.optionalText("readings").isPresent()) {
-            for (Fitted unit :
-                    FitInput.from(survey(request), List.of(), FitOptions.USUAL).units()) {
-                if (unit.from() == Fitted.From.MEASURED && unit.capacitanceFarads() > 0.0) {
-                    asRead.put(unit.at(), unit.capacitanceFarads());
-                }
-            }
-        }
-        return EnergizeJson.of(Energize.of(bank(request), asRead, bus, Uncertainty.USUAL, measured));
+        AsRead asRead = request.optionalText("readings").isPresent() ? AsRead.of(survey(request)) : AsRead.NOTHING;
+        return EnergizeJson.of(Energize.of(bank(request), asRead.farads(), bus, Uncertainty.USUAL, measured)
+                .warned(asRead.warnings()));
     }
 
     /** May have {@code earlier}: texts of tables of earlier visits, oldest first. */

@@ -1,0 +1,23 @@
+package org.varwright.energize;
+
+import java.util.List;
+import org.varwright.bank.Bank;
+
+/**
+ * A unit with where the capacitance that it counts with comes from.
+ *
+ * @param position its name
+ * @param from {@code reading}, {@code bank file} or {@code nameplate}
+ */
+public record CountedUnit(String position, String from) {
+    /** Whether its own reading counts. */
+    public boolean isRead() {
+        return from.equals(Fitted.Origin.READING.words());
+    }
+
+    static List<CountedUnit> all(Bank bank, Fitted fitted) {
+        return bank.positions().stream()
+                .map(p -> new CountedUnit(p.name(), fitted.origin(p).words()))
+                .toList();
+    }
+}
