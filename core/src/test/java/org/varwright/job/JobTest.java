@@ -475,7 +475,8 @@ class JobTest {
         Json body = Json.object().put("date", "2027-02-30").put("for", "x").build();
         VarwrightException refused =
                 assertThrows(VarwrightException.class, () -> FactReader.read("visit-agreed", body));
-        assertTrue(refused.getMessage().contains("a day that the calendar has"), refused.getMessage());
+        String said = refused.problems().getFirst().text();
+        assertTrue(said.contains("a day that the calendar has"), said);
     }
 
     @Test
