@@ -1,6 +1,7 @@
 package org.varwright.fit;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,7 +19,7 @@ public record AsRead(Map<UnitPosition, Double> farads, List<UnitPosition> open) 
     public static final AsRead NOTHING = new AsRead(Map.of(), List.of());
 
     public AsRead {
-        farads = Map.copyOf(farads);
+        farads = Collections.unmodifiableMap(new LinkedHashMap<>(farads));
         open = List.copyOf(open);
     }
 

@@ -3,9 +3,6 @@ package org.varwright.duty;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.varwright.bank.Bank;
 import org.varwright.bank.TransformerRatio;
@@ -64,14 +61,7 @@ class ControlStudyTest {
     @Test
     void aWrongCurrentTransformer() {
         Bank bank = bank("{senses: kvar, on: 500 kvar, off: 45 kvar, current-ratio: \"500:5\"}", LOAD);
-        DutyQuestion question = new DutyQuestion(
-                OptionalDouble.empty(),
-                Optional.empty(),
-                List.of(),
-                Optional.empty(),
-                Optional.empty(),
-                List.of(),
-                new DutyQuestion.EnteredRatios(Optional.empty(), Optional.of(new TransformerRatio(100.0, 5.0))));
+        DutyQuestion question = Questions.currentRatioEntered(new TransformerRatio(100.0, 5.0));
         String said = Duty.of(bank, question).control().lines().getLast();
         assertTrue(said.contains("sees 0.2 times the true reactive power"), said);
         assertTrue(said.contains("at a true 2.5 Mvar instead of 500 kvar"), said);

@@ -4,8 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.varwright.bank.Bank;
@@ -55,26 +53,17 @@ class DutyLawTest {
     /** Seen as put to its own system, a stage gives what it gives. */
     @Test
     void elsewhereIsTheSystemItself() {
-        Duty duty = Duty.of(BANK, elsewhere(13.8e3, 60.0));
+        Duty duty = Duty.of(BANK, Questions.elsewhere(13.8e3, 60.0));
         for (Relocation r : duty.relocations()) {
             assertEquals(r.varsHere(), r.varsThere(), 1e-6);
         }
-        Relocation half = Duty.of(BANK, elsewhere(6.9e3, 60.0)).relocations().getLast();
+        Relocation half =
+                Duty.of(BANK, Questions.elsewhere(6.9e3, 60.0)).relocations().getLast();
         assertEquals(half.varsHere() / 4.0, half.varsThere(), 1e-6);
         // Without a reactor the output follows the frequency.
-        Relocation slower = Duty.of(BANK, elsewhere(13.8e3, 50.0)).relocations().getLast();
+        Relocation slower =
+                Duty.of(BANK, Questions.elsewhere(13.8e3, 50.0)).relocations().getLast();
         assertEquals(slower.varsHere() * 50.0 / 60.0, slower.varsThere(), 1e-6);
-    }
-
-    private static DutyQuestion elsewhere(double volts, double hertz) {
-        return new DutyQuestion(
-                OptionalDouble.empty(),
-                Optional.empty(),
-                List.of(),
-                Optional.empty(),
-                Optional.of(new DutyQuestion.Elsewhere(volts, hertz)),
-                List.of(),
-                DutyQuestion.PLAIN.entered());
     }
 
     /** More reactive power lifts more, a stiffer source less; without resistance the rise is q/(1 − q). */

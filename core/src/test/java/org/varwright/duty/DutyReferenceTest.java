@@ -5,8 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.varwright.bank.Bank;
 import org.varwright.bank.TransformerRatio;
@@ -37,15 +35,10 @@ class DutyReferenceTest {
                 ratedVolts / Math.sqrt(3.0) + " V",
                 (int) ratedHertz + " Hz",
                 "");
-        DutyQuestion elsewhere = new DutyQuestion(
-                OptionalDouble.empty(),
-                Optional.empty(),
-                List.of(),
-                Optional.empty(),
-                Optional.of(new DutyQuestion.Elsewhere(volts, hertz)),
-                List.of(),
-                DutyQuestion.PLAIN.entered());
-        return Duty.of(bank, elsewhere).relocations().getLast().varsThere();
+        return Duty.of(bank, Questions.elsewhere(volts, hertz))
+                .relocations()
+                .getLast()
+                .varsThere();
     }
 
     /** First principles: 25 kvar, 7.2 kV unit at +10 % capacitance and +5 % voltage. */

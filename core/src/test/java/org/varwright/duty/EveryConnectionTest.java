@@ -4,9 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.varwright.bank.Bank;
@@ -18,17 +15,6 @@ import org.varwright.network.Banks;
 class EveryConnectionTest {
     private static Bank bank(Connection connection) {
         return Banks.plan(connection, 1, 2, 3).bank();
-    }
-
-    private static DutyQuestion elsewhere(double volts, double hertz) {
-        return new DutyQuestion(
-                OptionalDouble.empty(),
-                Optional.empty(),
-                List.of(),
-                Optional.empty(),
-                Optional.of(new DutyQuestion.Elsewhere(volts, hertz)),
-                List.of(),
-                DutyQuestion.PLAIN.entered());
     }
 
     /** At rated voltage a three-phase load of so many var draws Q/(√3·V) in its lines, however its units are joined; conductors for 135 % of it. */
@@ -47,7 +33,7 @@ class EveryConnectionTest {
     @EnumSource(Connection.class)
     void movedElsewhere(Connection connection) {
         Bank bank = bank(connection);
-        Duty duty = Duty.of(bank, elsewhere(1.05 * 13800.0, 50.0));
+        Duty duty = Duty.of(bank, Questions.elsewhere(1.05 * 13800.0, 50.0));
         Relocation moved = duty.relocations().getFirst();
         double vars = bank.positions().size() * 200e3;
         assertEquals(1.05, moved.stress().voltage(), 1e-9);
@@ -62,8 +48,8 @@ class EveryConnectionTest {
     @ParameterizedTest
     @EnumSource(Connection.class)
     void oneCheckOverItsLimitIsEnough(Connection connection) {
-        assertTrue(Duty.of(bank(connection), elsewhere(13800.0, 60.0)).isGood());
-        Duty high = Duty.of(bank(connection), elsewhere(1.15 * 13800.0, 60.0));
+        assertTrue(Duty.of(bank(connection), Questions.elsewhere(13800.0, 60.0)).isGood());
+        Duty high = Duty.of(bank(connection), Questions.elsewhere(1.15 * 13800.0, 60.0));
         assertTrue(
                 high.stages().stream().flatMap(s -> s.checks().stream()).noneMatch(c -> c.verdict() == Verdict.FAIL));
         assertFalse(high.isGood());

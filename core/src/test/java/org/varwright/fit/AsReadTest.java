@@ -8,8 +8,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.varwright.bank.Bank;
+import org.varwright.bank.UnitPosition;
 import org.varwright.bankfile.BankFile;
 import org.varwright.energize.BusVolts;
 import org.varwright.energize.CountedUnit;
@@ -69,5 +71,34 @@ class AsReadTest {
         assertTrue(
                 energize.cautions().getFirst().startsWith("rack/A1/g1u4 conducts nothing by its reading"),
                 energize.cautions().toString());
+    }
+
+    /** The same after a plan's lifts: no unit counts as read because its mates were; a spare with its own value does, at its new place. */
+    @Test
+    void afterLiftsOnlyWhatWasMeasuredCounts() throws IOException {
+        Bank bank = bank("corbel-reach-3");
+        byte[] table =
+                "position,capacitance\nstage 3/A/u1,10.4 uF\nstage 3/B/u2,14.09 uF\n".getBytes(StandardCharsets.UTF_8);
+        Survey survey = Survey.of(
+                bank, ReadingsFile.read(bank, "readings", table), SurveySettings.of(bank.standard(), 0.01), List.of());
+        FitInput input = FitInput.from(survey, bank.spares(), FitOptions.USUAL);
+        FitResult plan = Fit.plan(input);
+        Move putIn = plan.moves().stream()
+                .filter(m -> m.to().equals("stage 3/B/u2"))
+                .findFirst()
+                .orElseThrow(() -> new AssertionError(plan.moves().toString()));
+        double spare = bank.spares().stream()
+                .filter(s -> s.serial().equals(putIn.serial()))
+                .findFirst()
+                .orElseThrow()
+                .capacitanceFarads()
+                .orElseThrow();
+        Map<UnitPosition, Double> fitted = AsFitted.of(input, plan).orElseThrow();
+        assertEquals(
+                List.of("stage 3/A/u1", "stage 3/B/u2"),
+                fitted.keySet().stream().map(p -> p.name()).toList());
+        List<Double> farads = List.copyOf(fitted.values());
+        assertEquals(10.4e-6, farads.get(0), 1e-12);
+        assertEquals(spare, farads.get(1), 1e-12);
     }
 }

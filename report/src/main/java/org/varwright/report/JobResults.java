@@ -177,8 +177,10 @@ final class JobResults {
         Map<UnitPosition, Double> fitted = new LinkedHashMap<>();
         for (Fitted unit : asFound.map(FitInput::units).orElse(List.of())) {
             double farads = unit.role() == Fitted.Role.EMPTY ? 0.0 : unit.capacitanceFarads();
-            if (unit.from() != Fitted.From.NAMEPLATE || !(farads > 0.0)) {
+            if (unit.from() == Fitted.From.MEASURED || !(farads > 0.0)) {
                 fitted.put(unit.at(), farads);
+            }
+            if (unit.from() == Fitted.From.MEASURED || unit.from() == Fitted.From.KNOWN) {
                 unit.serial().ifPresent(serial -> bySerial.put(serial, unit.capacitanceFarads()));
             }
         }
@@ -191,7 +193,7 @@ final class JobResults {
                 if (farads == null) {
                     fitted.remove(to);
                     remarks.add("No capacitance is on file of " + lift.fact().serial() + ", fitted at " + to.name()
-                            + ": the nameplate is used for it.");
+                            + ": the bank file's value for that place is used, else the nameplate's. Measure it.");
                 } else {
                     fitted.put(to, farads);
                 }
