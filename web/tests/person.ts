@@ -8,13 +8,19 @@ export async function isMe(page: Page, name: string): Promise<void> {
   await expect(page.getByLabel('Your name')).toHaveCount(0);
 }
 
-/** Opens a bank file of the demo as a person does: with the button. */
+/** Opens a bank file of the demo as a person does: with the button. Where the server has brought another version of that bank meanwhile, the file takes its place. */
 export async function openBank(page: Page, file: string): Promise<void> {
   await page
     .locator('input[type=file]')
     .first()
     .setInputFiles({ name: file, mimeType: 'application/yaml', buffer: Buffer.from(demoFile(file)) });
-  await expect(page).toHaveURL(/\/banks\//);
+  const replace = page.getByRole('dialog').getByRole('button', { name: 'Replace it' });
+  await expect(async () => {
+    if (await replace.isVisible()) {
+      await replace.click();
+    }
+    await expect(page).toHaveURL(/\/banks\//, { timeout: 500 });
+  }).toPass();
 }
 
 /** From the page of a bank to the first step of an order of work. */

@@ -13,6 +13,7 @@ const SAME_IN_SPANISH = new Set<Key>([
   'locate.sensor',
   'next.stage',
   'record.fundamental',
+  'replace.file',
   'report.pdf',
   'units.reactor',
   'asLeft.said',
