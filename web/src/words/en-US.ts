@@ -67,6 +67,7 @@ export const enUS = {
   'newBank.template': 'an example with comments',
   'newBank.hint': 'Every value in it is of another bank: replace each by what the nameplates, drawings and relay say.',
   'newBank.make': 'Make it',
+  'banks.every': 'Every bank',
   'banks.jobs': 'Jobs',
   'banks.noJobs': 'No job on this device.',
   'banks.newJob': 'Start a job',

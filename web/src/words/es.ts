@@ -69,6 +69,7 @@ export const es: Catalogue = {
   'newBank.template': 'un ejemplo con comentarios',
   'newBank.hint': 'Todos sus valores son de otro banco: sustituya cada uno por lo que digan las placas, los planos y el relé.',
   'newBank.make': 'Crearlo',
+  'banks.every': 'Todos los bancos',
   'banks.jobs': 'Trabajos',
   'banks.noJobs': 'Ningún trabajo en este dispositivo.',
   'banks.newJob': 'Empezar un trabajo',
