@@ -82,8 +82,21 @@ class FaultIT {
                 "{\"name\": \"a.jpg\", \"mediaType\": \"image/jpeg\", \"sha256\": \"" + hash + "\", \"bytes\": "
                         + photo.length() + "}");
         Path zip = folder.resolve("spring.zip");
-        done("job", "export", job.toString(), "--attachments", own.toString(), "-o", zip.toString());
+        done(exported(zip));
         return zip;
+    }
+
+    /** The command that puts the job and its own attachments into an archive. */
+    private String[] exported(Path zip) {
+        return new String[] {
+            "job",
+            "export",
+            job.toString(),
+            "--attachments",
+            folder.resolve("own").toString(),
+            "-o",
+            zip.toString()
+        };
     }
 
     // ---- no room
@@ -112,15 +125,7 @@ class FaultIT {
         String[][] commands = {
             {"draw", BANK, "-o", svg.toString()},
             {"report", job.toString(), "-o", pdf.toString()},
-            {
-                "job",
-                "export",
-                job.toString(),
-                "--attachments",
-                folder.resolve("own").toString(),
-                "-o",
-                zip.toString()
-            },
+            exported(zip),
             {
                 "job",
                 "merge",
@@ -214,15 +219,7 @@ class FaultIT {
         int inTheMiddle = 0;
         for (int round = 0; round < 5; round++) {
             Files.write(zip, old);
-            Process export = ChildProcess.plain(notes)
-                    .start(
-                            "job",
-                            "export",
-                            job.toString(),
-                            "--attachments",
-                            folder.resolve("own").toString(),
-                            "-o",
-                            zip.toString());
+            Process export = ChildProcess.plain(notes).start(exported(zip));
             while (export.isAlive() && parts().isEmpty()) {
                 Thread.onSpinWait();
             }
@@ -235,14 +232,7 @@ class FaultIT {
             inTheMiddle += parts().isEmpty() ? 0 : 1;
         }
         assertTrue(inTheMiddle > 0, "no kill fell into the writing");
-        done(
-                "job",
-                "export",
-                job.toString(),
-                "--attachments",
-                folder.resolve("own").toString(),
-                "-o",
-                zip.toString());
+        done(exported(zip));
         assertArrayEquals(whole, Files.readAllBytes(zip));
         assertEquals(List.of(), parts(), "what the killed ones left is cleared away");
     }

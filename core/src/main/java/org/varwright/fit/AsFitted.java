@@ -22,40 +22,36 @@ public final class AsFitted {
      * @return positions in order; empty where a position of the bank is left without a unit, or holds one of which nothing conducts
      */
     public static Optional<Map<UnitPosition, Double>> of(FitInput input, FitResult result) {
-        Map<String, Double> bySerial = new HashMap<>();
-        Map<String, Double> byPosition = new LinkedHashMap<>();
+        Map<String, Double> farads = new HashMap<>();
         Set<String> measured = new HashSet<>();
-        Map<String, String> nameAt = new HashMap<>();
+        Map<String, String> unitAt = new HashMap<>();
         for (Fitted unit : input.units()) {
-            bySerial.put(unit.name(), unit.capacitanceFarads());
-            nameAt.put(unit.at().name(), unit.name());
+            farads.put(unit.name(), unit.capacitanceFarads());
             if (unit.from() == Fitted.From.MEASURED) {
                 measured.add(unit.name());
             }
-            byPosition.put(unit.at().name(), unit.role() == Fitted.Role.EMPTY ? 0.0 : unit.capacitanceFarads());
+            if (unit.role() != Fitted.Role.EMPTY) {
+                unitAt.put(unit.at().name(), unit.name());
+            }
         }
         for (Spare spare : input.spares()) {
             OptionalDouble read = spare.capacitanceFarads();
-            bySerial.put(spare.serial(), read.orElse(spare.unit().capacitanceFarads()));
+            farads.put(spare.serial(), read.orElse(spare.unit().capacitanceFarads()));
             if (read.isPresent()) {
                 measured.add(spare.serial());
             }
         }
-        for (Move move : result.moves()) {
-            byPosition.computeIfPresent(move.from(), (position, farads) -> 0.0);
-        }
-        for (Move move : result.moves()) {
-            byPosition.computeIfPresent(move.to(), (position, farads) -> bySerial.getOrDefault(move.serial(), 0.0));
-            nameAt.put(move.to(), move.serial());
-        }
+        result.moves().forEach(move -> unitAt.remove(move.from()));
+        result.moves().forEach(move -> unitAt.put(move.to(), move.serial()));
         Map<UnitPosition, Double> fitted = new LinkedHashMap<>();
         for (UnitPosition position : input.bank().positions()) {
-            double farads = byPosition.getOrDefault(position.name(), 0.0);
-            if (!(farads > 0.0)) {
+            String unit = unitAt.getOrDefault(position.name(), "");
+            double value = farads.getOrDefault(unit, 0.0);
+            if (!(value > 0.0)) {
                 return Optional.empty();
             }
-            if (measured.contains(nameAt.getOrDefault(position.name(), ""))) {
-                fitted.put(position, farads);
+            if (measured.contains(unit)) {
+                fitted.put(position, value);
             }
         }
         return Optional.of(fitted);

@@ -47,7 +47,7 @@ final class PanelNames {
         places.panel().bands().forEach(this::name);
     }
 
-    /** Curves, limits, marks and the ends of places.curves() are not written over. */
+    /** Curves, limits, marks and the ends of curves are not written over. */
     private void keepFree() {
         for (int i = 0; i < places.curves().size(); i++) {
             Styled styled = places.curves().get(i);
@@ -258,7 +258,7 @@ final class PanelNames {
         return boxes.stream();
     }
 
-    /** A point inside a band: the middle of a straight one, the middle of the greatest height of one between places.curves(). */
+    /** A point inside a band: the middle of a straight one, the middle of the greatest height of one between curves. */
     private static Point widest(Band band, List<Point> outline) {
         if (!(band instanceof Band.Between)) {
             Point a = outline.getFirst();
