@@ -2,7 +2,6 @@ package org.varwright.unbalance;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -19,7 +18,8 @@ import org.varwright.quantity.Dimension;
  * Works out the settings of one sensor from the failure table.
  *
  * <p><b>Model.</b> Alarm: half of the smallest change that one failure makes, when the error budget is below that (UNB-4). Trip: midway between the
- * largest change that may run on and the smallest that may not (UNB-5). Where the first failure may not run on, the trip takes the alarm's place.
+ * largest change that may run on and the smallest that may not (UNB-5). Where the first failure may not run on, the trip takes the alarm's place, and the
+ * alarm is left for failures of another kind that the trip would not see (UNB-8).
  *
  * <p><b>Source.</b> The idea (alarm at the first failure, trip before the limit) is that of IEEE Std C37.99, from memory, unchecked; the half and the middle
  * are common practice.
@@ -33,6 +33,7 @@ final class SettingsStudy {
     private final String kind;
     private final ErrorBudget error;
     private final Optional<Effect> phaseOpen;
+    private final Optional<FaintFailure> faint;
     private final String unit;
     private final Dimension dimension;
 
@@ -43,6 +44,7 @@ final class SettingsStudy {
         this.kind = kind;
         this.error = error;
         this.phaseOpen = phaseOpen;
+        this.faint = FaintFailure.of(protection, rows, kind);
         this.unit = protection.senses().unit();
         this.dimension = unit.equals("V") ? Dimension.VOLTAGE : Dimension.CURRENT;
     }
@@ -83,8 +85,9 @@ final class SettingsStudy {
         boolean compensated = error.total() > 0.5 * first;
         boolean noAlarmStage = count.isPresent() && count.getAsInt() == 1;
         double half = 0.5 * first;
-        OptionalDouble alarm = noAlarmStage || half <= 0.0 ? OptionalDouble.empty() : OptionalDouble.of(half);
         OptionalDouble trip = trip(half, noAlarmStage, allowed, forbidden);
+        OptionalDouble atFirst = noAlarmStage || half <= 0.0 ? OptionalDouble.empty() : OptionalDouble.of(half);
+        OptionalDouble alarm = withFaint(atFirst, trip);
         List<Check> checks = checks(first, allowed, forbidden);
         return new SettingStudy(
                 protection,
@@ -97,7 +100,7 @@ final class SettingsStudy {
                 alarm,
                 trip,
                 compensated,
-                alarmBasis(first),
+                alarm.equals(atFirst) ? alarmBasis(first) : faintBasis(faint.orElseThrow()),
                 tripBasis(allowed, forbidden),
                 checks,
                 remarks(first, noAlarmStage, compensated, allowed, forbidden, count, alarm, trip));
@@ -114,6 +117,25 @@ final class SettingsStudy {
         double below = allowed.orElse(0.0);
         double above = forbidden.getAsDouble();
         return OptionalDouble.of(below < above ? 0.5 * (below + above) : 0.9 * above);
+    }
+
+    /** The alarm, lowered to half of what a failure over the limit shows that neither it nor the trip would see, where a good bank shows less. */
+    private OptionalDouble withFaint(OptionalDouble alarm, OptionalDouble trip) {
+        double least = Math.min(alarm.orElse(Double.POSITIVE_INFINITY), trip.orElse(Double.POSITIVE_INFINITY));
+        return faint.map(FaintFailure::signal)
+                .filter(s -> s < least && error.total() <= 0.5 * s && s > 1e-9)
+                .map(s -> OptionalDouble.of(0.5 * s))
+                .orElse(alarm);
+    }
+
+    private Basis faintBasis(FaintFailure failure) {
+        return new Basis(
+                "UNB-8",
+                "alarm ≤ s_f/2, where e ≤ s_f/2; seen where alarm or trip ≤ s_f",
+                List.of(
+                        new Term("s_f", "smallest change by " + failure.name(), failure.signal(), unit),
+                        new Term("e", "error budget", error.total(), unit)),
+                SOURCE);
     }
 
     private Basis alarmBasis(double first) {
@@ -178,6 +200,16 @@ final class SettingsStudy {
                     unit,
                     set > Math.max(allowed.orElse(0.0), error.total()) ? Verdict.PASS : Verdict.WARN,
                     t));
+        }
+        double least = Math.min(alarm.orElse(Double.POSITIVE_INFINITY), trip.orElse(Double.POSITIVE_INFINITY));
+        if (Double.isFinite(least)) {
+            faint.ifPresent(f -> checks.add(new Check(
+                    name() + ": alarm or trip sees " + f.name() + " (" + f.stress() + ")",
+                    least,
+                    f.signal(),
+                    unit,
+                    least <= f.signal() ? Verdict.PASS : Verdict.WARN,
+                    faintBasis(f))));
         }
         return checks;
     }
@@ -252,28 +284,21 @@ final class SettingsStudy {
                 .orElse("");
     }
 
-    /** Other failures over the limit that the proposed trip would not see. */
+    /** A failure of another kind over the limit that the proposed trip would not see, and what the proposed alarm does about it. */
     private void unseen(OptionalDouble alarm, OptionalDouble trip, List<String> remarks) {
-        if (trip.isEmpty()) {
-            return;
-        }
-        rows.stream()
-                .filter(r -> r.verdict() == RunVerdict.TAKE_OUT
-                        && r.effect().isPresent()
-                        && !r.kind().equals(kind))
-                .filter(r -> signal(protection, r.effect().orElseThrow()) < trip.getAsDouble())
-                .findFirst()
-                .ifPresent(r -> {
-                    Effect effect = r.effect().orElseThrow();
-                    boolean isAlarmed = alarm.isPresent() && signal(protection, effect) >= alarm.getAsDouble();
-                    remarks.add("Not seen by this trip although over the limit: " + r.kind() + ", " + r.count()
-                            + (r.kind().equals("unit-out") ? "" : " in one unit") + " ("
-                            + dimension.format(signal(protection, effect)) + ", "
-                            + String.format(Locale.ROOT, "%.2f", effect.highestPerRated()) + " of rated)"
-                            + (isAlarmed
-                                    ? "; the alarm sees it."
-                                    : "; no alarm sees it either: measuring every unit does."));
-                });
+        faint.filter(f -> f.signal() < trip.orElse(Double.POSITIVE_INFINITY)).ifPresent(f -> {
+            String what = "Not seen by the proposed trip although over the limit: " + f.name() + " ("
+                    + dimension.format(f.signal()) + ", " + f.stress() + ")";
+            if (f.signal() >= alarm.orElse(Double.POSITIVE_INFINITY)) {
+                remarks.add(what + ". The proposed alarm sees it: an alarm is no leave to run on, take the bank out.");
+            } else if (!(f.signal() > 1e-9)) {
+                remarks.add(what + ". This sensor does not show it at all: measure every unit at each visit.");
+            } else {
+                remarks.add(what + ". No alarm can be set for it: a bank in good order may show "
+                        + dimension.format(error.total())
+                        + ". Compensate the sensor, or measure every unit at each visit.");
+            }
+        });
     }
 
     private void openPhase(List<String> remarks) {

@@ -130,21 +130,25 @@ public record Unbalance(
 
     private static Optional<Check> firstFailure(Stage stage, List<FailureRow> rows, VoltageLimit limit) {
         Optional<Effect> worst = Optional.empty();
+        boolean legLost = false;
         for (FailureRow row : rows) {
             if (row.kind().equals(mainKind(stage))
                     && row.count() == 1
                     && row.effect().isPresent()) {
                 Effect effect = row.effect().get();
+                legLost |= effect.legLost();
                 if (worst.isEmpty() || effect.highestPerRated() > worst.get().highestPerRated()) {
                     worst = Optional.of(effect);
                 }
             }
         }
+        boolean lost = legLost;
         return worst.map(e -> voltage(
-                stage.name() + ": highest voltage over rated after the first failure (" + mainKind(stage) + ")",
+                stage.name() + ": highest voltage over rated after the first failure (" + mainKind(stage)
+                        + (lost ? "; a whole leg may then carry no current" : "") + ")",
                 e,
                 limit,
-                limit.holds(e.highestPerRated()) && !e.legLost() ? Verdict.PASS : Verdict.WARN));
+                limit.holds(e.highestPerRated()) && !lost ? Verdict.PASS : Verdict.WARN));
     }
 
     private static Check voltage(String subject, Effect effect, VoltageLimit limit, Verdict verdict) {
