@@ -15,14 +15,12 @@ stage=$out/$name
 stamp='2026-01-01T00:00:00Z'
 
 [ "${BUILT:-}" = 1 ] || mvn -B -q -Dquick -DskipTests -pl cli,web -am package
-mvn -B -q -Dquick -pl cli -am cyclonedx:makeBom
 rm -rf "$stage"
 mkdir -p "$stage/bin" "$stage/lib" "$stage/parts" "$stage/examples"
 cp cli/target/varwright-cli-*.jar cli/target/lib/*.jar web/target/varwright-web-*.jar "$stage/lib/"
 cp LICENSE README.md "$stage/"
 cp -r examples/demo "$stage/examples/"
-cp cli/target/varwright-sbom.json "$stage/parts/java.cdx.json"
-(cd web && npm sbom --sbom-format cyclonedx --omit dev) | grep -v '"serialNumber"\|"timestamp"' >"$stage/parts/app.cdx.json"
+scripts/parts.sh "$stage/parts"
 
 # What the jars ask for (jdeps --list-deps), and what is loaded by name only: SQLite's driver, archives. scripts/release-check.sh uses them all.
 modules=java.base,java.desktop,java.instrument,java.logging,java.management,java.naming,java.sql,java.xml,jdk.unsupported,jdk.zipfs

@@ -5,8 +5,10 @@ import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { coreFiles } from './plugins/core-files.ts';
+import { listedParts } from './plugins/listed-parts.ts';
 
 const core = coreFiles(fileURLToPath(new URL('../browser/target/', import.meta.url)));
+const lock = fileURLToPath(new URL('package-lock.json', import.meta.url));
 const dist = fileURLToPath(new URL('target/dist/', import.meta.url));
 /** The worker takes a file only if it has this content. */
 const contentOf = (file: string) =>
@@ -20,12 +22,13 @@ export default defineConfig({
   define: { __CORE_BASE__: JSON.stringify(core.base) },
   // Small pictures stay files: the content security policy has no place for more than it needs.
   build: { outDir: 'target/dist', emptyOutDir: true, target: 'es2022', assetsInlineLimit: 0, modulePreload: { polyfill: false } },
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [listedParts(lock)] },
   // The face of `core` lies beside this module.
   server: { fs: { allow: ['..'] }, proxy: { '/api': { target: server, headers: { origin: server }, changeOrigin: true } } },
   plugins: [
     svelte(),
     core.plugin,
+    listedParts(lock),
     VitePWA({
       // The app itself registers its worker, and decides which version is used.
       injectRegister: null,
