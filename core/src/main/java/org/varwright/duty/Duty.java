@@ -15,7 +15,6 @@ import org.varwright.limit.DistortionLimits;
 import org.varwright.page.Enumeration;
 import org.varwright.quantity.Dimension;
 import org.varwright.resonance.FundamentalDuty;
-import org.varwright.resonance.HarmonicDuty;
 import org.varwright.resonance.Resonance;
 import org.varwright.resonance.ResonanceQuestion;
 import org.varwright.resonance.SourceImpedance;
@@ -76,12 +75,12 @@ public record Duty(
                 .map(stage -> FundamentalDuty.of(bank, stage))
                 .toList();
         List<Unanswered> unanswered = new ArrayList<>();
-        List<StageDuty> stages = new StageDutyStudy(bank, question, models, fundamentals).all();
+        StageDutyStudy study = new StageDutyStudy(bank, question, models, fundamentals);
         Resonance resonance =
                 Resonance.of(bank, new ResonanceQuestion(question.busVolts(), question.harmonics(), Optional.empty()));
         List<ConductorDuty> conductors = new ArrayList<>();
-        for (FundamentalDuty base : fundamentals) {
-            conductors.add(ConductorDuty.of(bank, base.stage(), highestLine(bank, question, base, resonance)));
+        for (int s = 0; s < models.size(); s++) {
+            conductors.add(ConductorDuty.of(bank, models.get(s).stage(), study.highestLine(s)));
         }
         List<VoltageRise> rises = rises(bank, models, unanswered);
         ControlAnswer control = rises.isEmpty() && bank.control().isPresent()
@@ -93,7 +92,7 @@ public record Duty(
         return new Duty(
                 bank,
                 question,
-                stages,
+                study.all(),
                 conductors,
                 question.overvoltage()
                         .map(o -> OvervoltageAnswer.of(bank, o, fundamentals))
@@ -130,24 +129,6 @@ public record Duty(
 
     private static List<VoltageRise> stagesOnly(List<VoltageRise> rises) {
         return rises.isEmpty() ? rises : rises.subList(0, rises.size() - 1);
-    }
-
-    /** Highest rms line current of a stage over the voltages and, where known, the harmonics [A]. */
-    private static double highestLine(Bank bank, DutyQuestion question, FundamentalDuty base, Resonance resonance) {
-        double line = 0.0;
-        for (VoltageCase at : VoltageCase.of(bank, question.busVolts())) {
-            line = Math.max(
-                    line, base.lineAmperes() * at.volts() / bank.system().nominalVolts());
-        }
-        for (var combination : resonance.combinations()) {
-            for (HarmonicDuty.StageStress stage :
-                    combination.duty().map(HarmonicDuty::stages).orElse(List.of())) {
-                if (stage.stage().equals(base.stage().name())) {
-                    line = Math.max(line, stage.lineAmperes());
-                }
-            }
-        }
-        return line;
     }
 
     private static List<Check> distortion(Bank bank, DutyQuestion question) {

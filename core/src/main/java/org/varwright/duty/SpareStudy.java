@@ -104,7 +104,7 @@ final class SpareStudy {
                 legs * volts * volts * omega * wanted.capacitanceFarads(),
                 volts / type.legVolts(),
                 volts * omega * farads / ratedAmperes,
-                effect(bank, stage, farads),
+                effect(bank, stage, type, farads),
                 new Check(
                         (serial.isEmpty() ? "type " + type.name() : "spare " + serial) + " in " + stage.name()
                                 + ": capacitance over that of the unit wanted",
@@ -121,7 +121,7 @@ final class SpareStudy {
                                 Source.FIRST_PRINCIPLES)));
     }
 
-    private static Optional<WrongSpare.Effect> effect(Bank bank, Stage stage, double farads) {
+    private static Optional<WrongSpare.Effect> effect(Bank bank, Stage stage, UnitType type, double farads) {
         UnitPosition first = stage.positions().getFirst();
         Network network =
                 Network.of(bank, stage, Capacitances.known(bank).with(first, farads), Supply.nominal(bank.system()));
@@ -130,9 +130,18 @@ final class SpareStudy {
             case Solution.Solved solved ->
                 Optional.of(new WrongSpare.Effect(
                         first.name(),
-                        solved.highestUnitPerRated(),
+                        solved.units().stream()
+                                .filter(Solution.UnitValue::inService)
+                                .mapToDouble(u -> perRated(u, first, type))
+                                .max()
+                                .orElseThrow(),
                         solved.sensors().stream().map(SpareStudy::sensor).toList()));
         };
+    }
+
+    /** The spare by its own plate, which is not that of its neighbours. */
+    private static double perRated(Solution.UnitValue unit, UnitPosition spare, UnitType type) {
+        return unit.unit().at().equals(spare) ? unit.volts().magnitude() / type.legVolts() : unit.voltsPerRated();
     }
 
     private static String sensor(Solution.SensorValue value) {

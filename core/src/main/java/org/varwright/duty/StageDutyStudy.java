@@ -28,6 +28,9 @@ final class StageDutyStudy {
     private final List<StageModel> models;
     private final List<FundamentalDuty> fundamentals;
     private final ContinuousLimits limits;
+    private final List<VoltageCase> cases;
+    /** [case] its combinations with the harmonics given; empty where none are, or where the short-circuit level is not known. */
+    private final List<List<CombinationResult>> combinations;
 
     StageDutyStudy(Bank bank, DutyQuestion question, List<StageModel> models, List<FundamentalDuty> fundamentals) {
         this.bank = bank;
@@ -35,31 +38,70 @@ final class StageDutyStudy {
         this.models = models;
         this.fundamentals = fundamentals;
         limits = ContinuousLimits.of(bank.standard());
+        cases = VoltageCase.of(bank, question.busVolts());
+        combinations = cases.stream().map(this::combinations).toList();
+    }
+
+    private List<CombinationResult> combinations(VoltageCase at) {
+        List<Harmonic> spectrum = question.harmonics().orElse(bank.system().harmonics());
+        return spectrum.isEmpty()
+                ? List.of()
+                : Resonance.of(
+                                bank,
+                                new ResonanceQuestion(
+                                        OptionalDouble.of(at.volts()), Optional.of(spectrum), Optional.empty()))
+                        .combinations();
     }
 
     List<StageDuty> all() {
         List<StageDuty> all = new ArrayList<>();
-        List<Harmonic> spectrum = question.harmonics().orElse(bank.system().harmonics());
-        for (VoltageCase at : VoltageCase.of(bank, question.busVolts())) {
-            Optional<Resonance> resonance = spectrum.isEmpty()
-                            || bank.system().shortCircuitVoltAmperes().isEmpty()
-                    ? Optional.empty()
-                    : Optional.of(Resonance.of(
-                            bank,
-                            new ResonanceQuestion(
-                                    OptionalDouble.of(at.volts()), Optional.of(spectrum), Optional.empty())));
+        for (int c = 0; c < cases.size(); c++) {
+            VoltageCase at = cases.get(c);
             for (int s = 0; s < models.size(); s++) {
                 FundamentalDuty base = fundamentals.get(s);
                 StageModel model = models.get(s);
-                double factor = at.volts() / bank.system().nominalVolts();
+                double factor = factor(at);
                 all.add(duty(base, at, NONE, base.at(factor, List.of())));
                 if (!question.measured().isEmpty()) {
                     all.add(duty(base, at, "as measured at the bus", base.at(factor, measuredRatios(model, at))));
                 }
-                resonance.flatMap(r -> worst(r, model)).ifPresent(w -> all.add(duty(base, at, w.where(), w.stress())));
+                worst(combinations.get(c), model).ifPresent(w -> all.add(duty(base, at, w.where(), w.stress())));
             }
         }
         return all;
+    }
+
+    /** Highest rms line current of a stage over every voltage, with the harmonics that are known, whichever stages are on beside it [A]. */
+    double highestLine(int s) {
+        FundamentalDuty base = fundamentals.get(s);
+        StageModel model = models.get(s);
+        double line = 0.0;
+        for (int c = 0; c < cases.size(); c++) {
+            VoltageCase at = cases.get(c);
+            double squares = 1.0;
+            for (Stress.Component h : measuredRatios(model, at)) {
+                squares += h.order() * h.perRated() * h.order() * h.perRated();
+            }
+            line = Math.max(line, base.lineAmperes() * factor(at) * Math.sqrt(squares));
+            for (CombinationResult combination : combinations.get(c)) {
+                for (HarmonicDuty.StageStress stage :
+                        combination.duty().map(HarmonicDuty::stages).orElse(List.of())) {
+                    if (stands(stage, model)) {
+                        line = Math.max(line, stage.lineAmperes());
+                    }
+                }
+            }
+        }
+        return line;
+    }
+
+    private double factor(VoltageCase at) {
+        return at.volts() / bank.system().nominalVolts();
+    }
+
+    /** Whether what a stage bears is borne by this one too: it is this one, or built alike. */
+    private boolean stands(HarmonicDuty.StageStress stage, StageModel model) {
+        return models.stream().anyMatch(m -> m.stage().name().equals(stage.stage()) && m.isAlike(model));
     }
 
     /** Voltage of each measured harmonic across the capacitors over that of the fundamental. */
@@ -79,18 +121,16 @@ final class StageDutyStudy {
     private record Worst(String where, Stress stress, double use) {}
 
     /** The combination that is worst for a stage, or for one that is built alike and stands for it. */
-    private Optional<Worst> worst(Resonance resonance, StageModel model) {
+    private Optional<Worst> worst(List<CombinationResult> all, StageModel model) {
         Worst worst = null;
-        for (CombinationResult c : resonance.combinations()) {
+        for (CombinationResult c : all) {
             if (c.duty().isEmpty()) {
                 continue;
             }
             HarmonicDuty duty = c.duty().get();
             for (HarmonicDuty.StageStress stage : duty.stages()) {
-                boolean stands =
-                        models.stream().anyMatch(m -> m.stage().name().equals(stage.stage()) && m.isAlike(model));
                 double use = use(stage.stress());
-                if (stands && (worst == null || use > worst.use() * (1.0 + 1e-9))) {
+                if (stands(stage, model) && (worst == null || use > worst.use() * (1.0 + 1e-9))) {
                     worst = new Worst(
                             "worst with " + c.combination().name() + " on, " + duty.load(), stage.stress(), use);
                 }

@@ -37,7 +37,7 @@ public record WrongSpare(
      * What it does to the stage.
      *
      * @param position in which it is fitted
-     * @param highestUnitPerRated highest voltage on any unit over its rated, at nominal bus voltage
+     * @param highestUnitPerRated highest voltage on any unit over its own rated, the spare's by the spare's plate, at nominal bus voltage
      * @param sensors what each sensor shows, in words
      */
     public record Effect(String position, double highestUnitPerRated, List<String> sensors) {
