@@ -401,6 +401,8 @@ export const enUS = {
   'fit.limitsKept': 'Every limit is kept.',
   'fit.limitsBroken': 'A limit is broken: not to be run so.',
   'fit.otherAlarm': 'The alarm and trip set now do not suit it; the relay needs other settings.',
+  'fit.unseen': 'No alarm sees one unit more in {legs}: the reading would fall or stay. Look at fuses and units there until spares come.',
+  'fit.untripped': 'No trip protects {legs}: the voltage limit can be broken there while the reading is no more than it is now.',
   'fit.alternatives': '{count} plans with more lifts and less unbalance',
   'fit.alternative': '{extra} lifts more, unbalance {unbalance} %',
   'fit.notes': 'To know',

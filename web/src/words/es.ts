@@ -407,6 +407,8 @@ export const es: Catalogue = {
   'fit.limitsKept': 'Se cumplen todos los límites.',
   'fit.limitsBroken': 'No se cumple un límite: no debe funcionar así.',
   'fit.otherAlarm': 'La alarma y el disparo ajustados ahora no le sirven; el relé necesita otros ajustes.',
+  'fit.unseen': 'Ninguna alarma ve una unidad más en {legs}: la lectura bajaría o quedaría igual. Revise allí fusibles y unidades hasta que lleguen los repuestos.',
+  'fit.untripped': 'Ningún disparo protege {legs}: allí puede superarse el límite de tensión sin que la lectura supere la de ahora.',
   'fit.alternatives': '{count} planes con más cambios y menos desbalance',
   'fit.alternative': '{extra} cambios más, desbalance {unbalance} %',
   'fit.notes': 'Para saber',

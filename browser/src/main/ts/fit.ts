@@ -62,11 +62,13 @@ export interface RunOnOption {
   readonly signal: string;
   readonly signalPrimary: number;
   readonly settings: {
-    readonly alarmPrimary: number;
+    readonly alarmPrimary: number | null;
     readonly tripPrimary: number | null;
     readonly alarmSecondary: number | null;
     readonly tripSecondary: number | null;
     readonly presentAlarmSuits: boolean;
+    readonly unseen: readonly string[];
+    readonly untripped: readonly string[];
   } | null;
 }
 

@@ -132,11 +132,13 @@ public final class FitJson {
 
     private static Json settings(RunOn.Settings settings) {
         return Json.object()
-                .put("alarmPrimary", settings.alarmPrimary())
+                .put("alarmPrimary", number(settings.alarmPrimary()))
                 .put("tripPrimary", number(settings.tripPrimary()))
                 .put("alarmSecondary", number(settings.alarmSecondary()))
                 .put("tripSecondary", number(settings.tripSecondary()))
                 .put("presentAlarmSuits", settings.presentAlarmSuits())
+                .put("unseen", Json.strings(settings.unseen()))
+                .put("untripped", Json.strings(settings.untripped()))
                 .build();
     }
 

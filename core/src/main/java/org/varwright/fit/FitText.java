@@ -232,12 +232,31 @@ public final class FitText {
         page.row("unbalance", option.signal() + " " + signal(option.signalPrimary(), option.signalUnit()));
         option.settings().ifPresent(s -> {
             String d = option.signalUnit();
-            page.row("alarm for this time", setting(d, s.alarmPrimary(), s.alarmSecondary()));
+            page.row(
+                    "alarm for this time",
+                    s.alarmPrimary().isPresent()
+                            ? setting(d, s.alarmPrimary().getAsDouble(), s.alarmSecondary())
+                            : "none: no unit more lifts the reading above what stands now");
             page.row(
                     "trip for this time",
                     s.tripPrimary().isPresent()
                             ? setting(d, s.tripPrimary().getAsDouble(), s.tripSecondary())
-                            : "no count of units out in one group breaks the voltage limit");
+                            : s.untripped().isEmpty()
+                                    ? "no count of units out in one group breaks the voltage limit"
+                                    : "none: see below");
+            if (!s.unseen().isEmpty()) {
+                page.row(
+                        "NOT SEEN BY IT",
+                        "one unit more in " + String.join(", ", s.unseen())
+                                + ": the reading would fall or stay; look at the fuses and units there until spares come");
+            }
+            if (!s.untripped().isEmpty()) {
+                page.row(
+                        "NO TRIP FOR",
+                        String.join(", ", s.untripped())
+                                + ": units can be lost there until others are beyond the voltage limit, and the reading"
+                                + " would not be above what stands now");
+            }
             page.row(
                     "present alarm",
                     s.presentAlarmSuits()

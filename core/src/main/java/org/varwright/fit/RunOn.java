@@ -52,16 +52,25 @@ public record RunOn(String stage, int missing, List<Option> options, boolean rec
     /**
      * Settings for the bank short of units, as primary values.
      *
-     * @param alarmPrimary half way from the standing unbalance to that of the next unit out [V] or [A]
-     * @param tripPrimary between the last state that keeps the voltage limit and the first that does not; empty where no count breaks it
+     * @param alarmPrimary half way from the standing unbalance to the least that units more make of it, where that is more [V] or [A]; empty where none is
+     * @param tripPrimary between the last state that keeps the voltage limit and the first that does not; empty where no count breaks it, or none that can be seen
      * @param alarmSecondary the same at the relay; empty where the file gives no ratio
      * @param tripSecondary the same at the relay
      * @param presentAlarmSuits whether the present alarm lies above the standing unbalance and below the next failure's
+     * @param unseen legs of which one unit more makes the reading fall, or leaves it as it is
+     * @param untripped legs in which units can be lost until the voltage limit is broken while the reading is no more than it is now
      */
     public record Settings(
-            double alarmPrimary,
+            OptionalDouble alarmPrimary,
             OptionalDouble tripPrimary,
             OptionalDouble alarmSecondary,
             OptionalDouble tripSecondary,
-            boolean presentAlarmSuits) {}
+            boolean presentAlarmSuits,
+            List<String> unseen,
+            List<String> untripped) {
+        public Settings {
+            unseen = List.copyOf(unseen);
+            untripped = List.copyOf(untripped);
+        }
+    }
 }

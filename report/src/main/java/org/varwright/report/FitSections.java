@@ -254,10 +254,20 @@ final class FitSections {
     }
 
     private static String settings(RunOn.Settings settings, String unit) {
-        return "alarm " + Values.print(settings.alarmPrimary(), unit) + " primary, trip "
+        return "alarm "
+                + (settings.alarmPrimary().isPresent()
+                        ? Values.print(settings.alarmPrimary().getAsDouble(), unit) + " primary"
+                        : "none: no unit more lifts the reading")
+                + ", trip "
                 + (settings.tripPrimary().isPresent()
                         ? Values.print(settings.tripPrimary().getAsDouble(), unit) + " primary"
-                        : "not needed for the voltage limit")
+                        : settings.untripped().isEmpty() ? "not needed for the voltage limit" : "none")
+                + (settings.unseen().isEmpty()
+                        ? ""
+                        : "; NOT SEEN: one unit more in " + String.join(", ", settings.unseen()))
+                + (settings.untripped().isEmpty()
+                        ? ""
+                        : "; NO TRIP before the voltage limit is broken in " + String.join(", ", settings.untripped()))
                 + (settings.presentAlarmSuits()
                         ? "; the present alarm may stay"
                         : "; the present alarm must be changed, and put back when the bank is whole");

@@ -262,7 +262,7 @@ public final class ReportWorkbook {
                             option.highestUnitVoltagePerRated(),
                             option.signalPrimary(),
                             option.signalUnit(),
-                            option.settings().map(RunOn.Settings::alarmPrimary),
+                            option.settings().map(RunOn.Settings::alarmPrimary).orElse(OptionalDouble.empty()),
                             option.settings().map(RunOn.Settings::tripPrimary).orElse(OptionalDouble.empty()));
                 }
             }
