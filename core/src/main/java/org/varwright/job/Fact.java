@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.varwright.json.Json;
 import org.varwright.quantity.CalendarDate;
 
@@ -26,10 +27,18 @@ public sealed interface Fact {
      * {@code order-made}: an order of work is wanted.
      *
      * @param replaces event that made the order which this one takes the place of; empty for the first
+     * @param bankHash SHA-256 of the bank file that it was made from, so that nobody reads it on another one; empty in logs before it was kept
      */
-    record OrderMade(List<String> access, Origin origin, Optional<String> replaces, String reason) implements Fact {
+    record OrderMade(
+            List<String> access, Origin origin, Optional<String> replaces, String reason, Optional<String> bankHash)
+            implements Fact {
         public OrderMade {
             access = List.copyOf(access);
+        }
+
+        /** A wish that does not yet say what it is made from; {@link Job#propose} does. */
+        public OrderMade(List<String> access, Origin origin, Optional<String> replaces, String reason) {
+            this(access, origin, replaces, reason, Optional.empty());
         }
     }
 
@@ -192,7 +201,16 @@ public sealed interface Fact {
             }
         }
 
-        /** {@code after-last-step}: as the last confirmed step of the order that it replaces left them. */
-        record AfterLastStep() implements Origin {}
+        /**
+         * {@code after-last-step}: as the last confirmed step of the order that it replaces left them.
+         *
+         * @param steps how many steps of that order its device knew to be done; empty in logs before it was kept
+         */
+        record AfterLastStep(OptionalInt steps) implements Origin {
+            /** After the last step, whichever it is; {@link Job#propose} says which. */
+            public AfterLastStep() {
+                this(OptionalInt.empty());
+            }
+        }
     }
 }

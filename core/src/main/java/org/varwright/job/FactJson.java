@@ -53,6 +53,7 @@ final class FactJson {
                 body.put("access", Json.strings(f.access())).put("origin", origin(f.origin()));
                 put(body, "replaces", f.replaces());
                 body.put("reason", f.reason());
+                put(body, "bankHash", f.bankHash());
             }
             case Fact.StepConfirmed f -> {
                 body.put("order", f.order()).put("step", f.step());
@@ -108,8 +109,11 @@ final class FactJson {
 
     private static Json origin(Fact.Origin origin) {
         return switch (origin) {
-            case Fact.Origin.AfterLastStep ignored ->
-                Json.object().put("kind", "after-last-step").build();
+            case Fact.Origin.AfterLastStep after -> {
+                Json.Builder json = Json.object().put("kind", "after-last-step");
+                after.steps().ifPresent(steps -> json.put("steps", steps));
+                yield json.build();
+            }
             case Fact.Origin.AsFound found ->
                 Json.object()
                         .put("kind", "as-found")

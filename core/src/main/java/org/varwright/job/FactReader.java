@@ -37,7 +37,11 @@ public final class FactReader {
             case "bank-replaced" -> new Fact.BankReplaced(body.text("bank"), body.words("reason"));
             case "order-made" ->
                 new Fact.OrderMade(
-                        body.texts("access"), origin(), body.optionalWords("replaces"), body.words("reason"));
+                        body.texts("access"),
+                        origin(),
+                        body.optionalWords("replaces"),
+                        body.words("reason"),
+                        body.optionalWords("bankHash"));
             case "step-confirmed" ->
                 new Fact.StepConfirmed(
                         body.words("order"),
@@ -83,7 +87,7 @@ public final class FactReader {
     private Fact.Origin origin() {
         Fields origin = body.object("origin");
         return switch (origin.words("kind")) {
-            case "after-last-step" -> new Fact.Origin.AfterLastStep();
+            case "after-last-step" -> new Fact.Origin.AfterLastStep(origin.optionalCount("steps"));
             case "as-found" ->
                 new Fact.Origin.AsFound(
                         origin.textByName("positions"),

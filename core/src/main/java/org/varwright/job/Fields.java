@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.varwright.json.Json;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
@@ -73,6 +74,11 @@ final class Fields {
             throw wrong(name, "a whole number from " + least + " on");
         }
         return (int) value;
+    }
+
+    /** A count from 0 on; empty where the member is missing. */
+    OptionalInt optionalCount(String name) {
+        return members.get(name) instanceof Json.Null ? OptionalInt.empty() : OptionalInt.of(count(name, 0));
     }
 
     long whole(String name) {

@@ -37,13 +37,14 @@ public final class Job {
      */
     public Proposal propose(String device, String by, long wallMillis, Fact fact) {
         Optional<LoggedEvent> last = log.lastOf(device);
+        Fact known = fact instanceof Fact.OrderMade made ? replay.rules().knowing(made) : fact;
         JobEvent event = JobEvent.of(
                 log.job(),
                 device,
                 last.map(e -> e.event().seq()).orElse(0) + 1,
                 log.lastClock().next(wallMillis),
                 by,
-                fact,
+                known,
                 last.map(LoggedEvent::hash).orElse(""));
         var refusals = replay.rules().refusals(event);
         return refusals.isEmpty() ? new Proposal.Accepted(LoggedEvent.of(event)) : new Proposal.Refused(refusals);

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import org.varwright.bank.Bank;
 import org.varwright.bank.Device;
@@ -57,7 +58,11 @@ final class JobRules {
     }
 
     private static boolean mayFollowClose(Fact fact) {
-        return fact instanceof Fact.Noted || fact instanceof Fact.Signed || fact instanceof Fact.VisitAgreed;
+        return fact instanceof Fact.Noted
+                || fact instanceof Fact.Signed
+                || fact instanceof Fact.VisitAgreed
+                // who signed on elsewhere, not knowing that the job was closed
+                || fact instanceof Fact.SignedOff;
     }
 
     private static boolean mayFollowStop(Fact fact) {
@@ -156,6 +161,34 @@ final class JobRules {
         return planner.plan(bank, PlanRequest.to(fact.access()).from(start));
     }
 
+    /** The same wish with what its device knows: nobody can tell later from the log what another device had not heard of yet. */
+    Fact.OrderMade knowing(Fact.OrderMade made) {
+        Fact.Origin origin = made.origin();
+        if (origin instanceof Fact.Origin.AfterLastStep after && after.steps().isEmpty()) {
+            origin = ledger.order()
+                    .map(o -> new Fact.Origin.AfterLastStep(
+                            OptionalInt.of(o.confirmed().size())))
+                    .orElse(after);
+        }
+        Optional<String> hash = made.bankHash().isPresent() || ledger.bankHash.isEmpty()
+                ? made.bankHash()
+                : Optional.of(ledger.bankHash);
+        return new Fact.OrderMade(made.access(), origin, made.replaces(), made.reason(), hash);
+    }
+
+    /** A plan made of what is here now would not be the one that the other device showed. */
+    private List<Problem> madeOfSomethingElse(Fact.OrderMade fact) {
+        if (fact.bankHash().filter(h -> !h.equals(ledger.bankHash)).isPresent()) {
+            return no(Message.JOB_ORDER_OTHER_BANK);
+        }
+        int done = ledger.order().map(o -> o.confirmed().size()).orElse(0);
+        return fact.origin() instanceof Fact.Origin.AfterLastStep after
+                        && after.steps().isPresent()
+                        && after.steps().getAsInt() != done
+                ? no(Message.JOB_ORDER_OTHER_STEP, String.valueOf(after.steps().getAsInt()), String.valueOf(done))
+                : List.of();
+    }
+
     private List<Problem> order(Bank bank, Fact.OrderMade fact) {
         Optional<String> latest = ledger.order().map(Order::id);
         if (!latest.equals(fact.replaces())) {
@@ -170,6 +203,10 @@ final class JobRules {
         if (fact.origin() instanceof Fact.Origin.AsFound
                 && ledger.currentOrder().filter(Order::isUnderWay).isPresent()) {
             return no(Message.JOB_ORDER_UNDER_WAY);
+        }
+        List<Problem> other = madeOfSomethingElse(fact);
+        if (!other.isEmpty()) {
+            return other;
         }
         if (fact.origin() instanceof Fact.Origin.AsFound found) {
             List<Problem> unsaid = groundsUnsaid(found);
@@ -307,8 +344,13 @@ final class JobRules {
         }
         boolean mayBeTakenBack = switch (event.fact()) {
             case Fact.StepConfirmed f -> true;
-            case Fact.SignedOn f -> ledger.people.containsKey(f.person());
-            case Fact.SignedOff f -> !ledger.people.containsKey(f.person());
+            // only what that person did last: what came before says nothing of who is on now
+            case Fact.SignedOn f ->
+                Optional.ofNullable(ledger.people.get(f.person()))
+                        .filter(p -> p.event().id().equals(event.id()))
+                        .isPresent();
+            case Fact.SignedOff f ->
+                !ledger.people.containsKey(f.person()) && event.id().equals(ledger.lastOff.get(f.person()));
             case Fact.ReadingTaken f -> true;
             case Fact.ReadingsImported f -> true;
             case Fact.SparesImported f -> true;
@@ -340,7 +382,7 @@ final class JobRules {
         List<Problem> problems = new ArrayList<>();
         ledger.order().ifPresent(order -> {
             boolean ended = order.standing() == Order.Standing.ENDED;
-            if (ended || order.isUnderWay()) {
+            if (ended || order.isUnderWay() || order.leavesSomethingOn()) {
                 problems.add(problem(
                         Message.JOB_ORDER_UNFINISHED,
                         order.why().orElse("step " + (order.confirmed().size() + 1) + " is next")));

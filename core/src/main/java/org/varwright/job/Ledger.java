@@ -22,11 +22,17 @@ final class Ledger {
     Optional<Fact.Opened> opened = Optional.empty();
     Optional<Bank> bank = Optional.empty();
     String bankText = "";
+    String bankHash = "";
     Optional<Fact.Closed> closed = Optional.empty();
     Optional<Fact.Stopped> stopped = Optional.empty();
 
     final List<Order> orders = new ArrayList<>();
+    /** Who is on the bank, or not known to be off it. */
     final Map<String, Person> people = new LinkedHashMap<>();
+    /** How each person was signed on last. */
+    final Map<String, Person> lastOn = new HashMap<>();
+    /** Event with which each person was signed off last. */
+    final Map<String, String> lastOff = new HashMap<>();
     /** Device to its running hold. */
     final Map<String, HoldRun> holds = new HashMap<>();
 
@@ -61,6 +67,37 @@ final class Ledger {
 
     void replaceOrder(Order order) {
         orders.set(orders.size() - 1, order);
+    }
+
+    /** Whether what the latest order begins with rests on the steps of this one: it is the same, or goes on from it, directly or over others. */
+    boolean restsOn(String id) {
+        for (Order order : orders.reversed()) {
+            if (order.id().equals(id)) {
+                return true;
+            }
+            if (!order.goesOn()) {
+                return false;
+            }
+        }
+        return false;
+    }
+
+    void signOn(Person person) {
+        people.put(person.name(), person);
+        lastOn.put(person.name(), person);
+    }
+
+    void signOff(String person, String event) {
+        people.remove(person);
+        lastOff.put(person, event);
+    }
+
+    /** Who was signed off counts as on again. */
+    void notOff(String person) {
+        Person last = lastOn.get(person);
+        if (last != null) {
+            people.put(person, last);
+        }
     }
 
     /** Events that disagree and of which no person has said yet which holds. */

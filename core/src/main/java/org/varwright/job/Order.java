@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.varwright.isolation.OrderOfWork;
 import org.varwright.isolation.OrderStep;
+import org.varwright.isolation.SavedState;
 
 /**
  * An order of work in a job and how far it has come.
@@ -82,9 +83,27 @@ public record Order(
         return confirmed.size() < steps.size() ? Optional.of(steps.get(confirmed.size())) : Optional.empty();
     }
 
-    /** Some step is done, and not all. */
+    /** Some step is done, of this order or of one that it goes on from, and not all. */
     public boolean isUnderWay() {
-        return !confirmed.isEmpty() && phase() != Phase.IN_SERVICE;
+        return (!confirmed.isEmpty() || beginsUnderWay()) && phase() != Phase.IN_SERVICE;
+    }
+
+    /** It goes on from another one that had not come back to service. */
+    private boolean beginsUnderWay() {
+        return goesOn() && !work.start().equals(work.stateAfter(work.steps().size()));
+    }
+
+    /** It begins where the last confirmed step of the order that it replaces left things. */
+    boolean goesOn() {
+        return event.fact() instanceof Fact.OrderMade made && made.origin() instanceof Fact.Origin.AfterLastStep;
+    }
+
+    /** Something is on the bank that must come off, or a door stands open, after the last confirmed step. */
+    boolean leavesSomethingOn() {
+        SavedState now = work.stateAfter(confirmed.size());
+        return !now.grounds().isEmpty()
+                || !now.shorts().isEmpty()
+                || now.openDoors().containsValue(true);
     }
 
     Order with(Confirmation confirmation) {

@@ -74,8 +74,8 @@ final class Replay {
                 ledger.holds.clear();
             }
             case Fact.Resumed ignored -> ledger.stopped = Optional.empty();
-            case Fact.SignedOn f -> ledger.people.put(f.person(), new Ledger.Person(f.person(), f.lock(), event));
-            case Fact.SignedOff f -> ledger.people.remove(f.person());
+            case Fact.SignedOn f -> ledger.signOn(new Ledger.Person(f.person(), f.lock(), event));
+            case Fact.SignedOff f -> ledger.signOff(f.person(), event.id());
             case Fact.ReadingTaken f -> ledger.readings.add(new Counted<>(event, f));
             case Fact.ReadingsImported f -> ledger.readingTables.add(new Counted<>(event, f));
             case Fact.SparesImported f -> ledger.spareTables.add(new Counted<>(event, f));
@@ -99,6 +99,7 @@ final class Replay {
 
     private void bank(String text) {
         ledger.bankText = text;
+        ledger.bankHash = Sha256.of(text);
         ledger.bank = Optional.of(JobRules.bank(text));
     }
 
@@ -128,17 +129,11 @@ final class Replay {
         switch (event.fact()) {
             case Fact.StepConfirmed f ->
                 ledger.order()
-                        .filter(o -> o.id().equals(f.order()) && o.phase() != Order.Phase.IN_SERVICE)
+                        .filter(o -> ledger.restsOn(f.order()) && o.phase() != Order.Phase.IN_SERVICE)
                         .ifPresent(o -> ledger.replaceOrder(o.ended(
                                 "the confirmation of step " + f.step() + " was taken back: " + corrected.reason())));
             case Fact.SignedOn f -> ledger.people.remove(f.person());
-            case Fact.SignedOff f ->
-                ledger.counted.values().stream()
-                        .filter(e -> e.fact() instanceof Fact.SignedOn on
-                                && on.person().equals(f.person()))
-                        .reduce((first, last) -> last)
-                        .ifPresent(e -> ledger.people.put(
-                                f.person(), new Ledger.Person(f.person(), ((Fact.SignedOn) e.fact()).lock(), e)));
+            case Fact.SignedOff f -> ledger.notOff(f.person());
             case Fact.ReadingTaken ignored -> drop(ledger.readings, event);
             case Fact.ReadingsImported ignored -> drop(ledger.readingTables, event);
             case Fact.SparesImported ignored -> drop(ledger.spareTables, event);
@@ -188,14 +183,31 @@ final class Replay {
         }
     }
 
-    /** What two devices did without knowing of each other. */
+    /**
+     * What a device did without knowing of another. The rules let no device write what they refuse, so what they refuse now was done all the same: it counts for
+     * nothing, but nobody goes on as if it had not been.
+     */
     private void disagree(JobEvent event) {
         if (event.fact() instanceof Fact.StepConfirmed confirmed) {
             stepTwice(event, confirmed);
+            stepOutOfTurn(event, confirmed);
         }
-        if (event.fact() instanceof Fact.OrderMade made) {
-            orderTwice(event, made);
+        if (event.fact() instanceof Fact.Deviated deviated) {
+            end(
+                    deviated.order(),
+                    "on another device step " + deviated.step() + " was not done as written: " + deviated.reason());
         }
+        if (event.fact() instanceof Fact.OrderMade) {
+            orderTwice(event);
+        }
+        if (event.fact() instanceof Fact.SignedOn on) {
+            ledger.signOn(new Ledger.Person(on.person(), on.lock(), event));
+        }
+    }
+
+    /** Ends the order to work by, where it is this one. */
+    private void end(String order, String why) {
+        ledger.currentOrder().filter(o -> o.id().equals(order)).ifPresent(o -> ledger.replaceOrder(o.ended(why)));
     }
 
     private void stepTwice(JobEvent event, Fact.StepConfirmed fact) {
@@ -208,12 +220,19 @@ final class Replay {
                         "step " + fact.step() + ", confirmed on two devices", List.of(first.id(), event.id()))));
     }
 
-    /** Two orders made in place of the same one: somebody works by each, so neither holds. */
-    private void orderTwice(JobEvent event, Fact.OrderMade fact) {
+    /** Something was moved that nobody here knows of, so what is live and what is not is not known. */
+    private void stepOutOfTurn(JobEvent event, Fact.StepConfirmed fact) {
+        if (ledger.order().filter(o -> fact.step() > o.confirmed().size()).isPresent()) {
+            end(
+                    fact.order(),
+                    "step " + fact.step() + " was confirmed where it could not count (event " + event.id()
+                            + "), so what was moved is not known: stop, go clear, and make an order from what is found");
+        }
+    }
+
+    /** An order that can't count: somebody works by it elsewhere, so neither holds. */
+    private void orderTwice(JobEvent event) {
         ledger.currentOrder()
-                .filter(o -> o.event().fact() instanceof Fact.OrderMade made
-                        && made.replaces().equals(fact.replaces())
-                        && !o.event().device().equals(event.device()))
                 .ifPresent(o -> ledger.replaceOrder(o.ended("another order, " + event.id()
                         + ", was made at the same time on another device: stop, go clear, and make one order from what"
                         + " is found")));

@@ -149,15 +149,16 @@ final class StepRules {
                 : Optional.of(JobRules.problem(Message.JOB_HOLD_RUNNING, String.valueOf((long) Math.ceil(left))));
     }
 
+    /** While somebody is on the bank nothing on it is moved: not on the way back, and not on a way in after a sign-off that was taken back. */
     private Optional<Problem> peopleOn(OrderStep step) {
         boolean startsWayBack =
                 ledger.order().filter(o -> o.phase() == Order.Phase.WORK).isPresent();
-        return startsWayBack && !ledger.people.isEmpty()
-                ? Optional.of(JobRules.problem(
+        return ledger.people.isEmpty()
+                ? Optional.empty()
+                : Optional.of(JobRules.problem(
                         Message.JOB_PEOPLE_ON,
                         String.join(", ", ledger.people.keySet()),
-                        "step " + step.n() + ", which starts the way back"))
-                : Optional.empty();
+                        "step " + step.n() + (startsWayBack ? ", which starts the way back" : "")));
     }
 
     private static boolean same(String one, String other) {

@@ -358,6 +358,9 @@ public enum Message {
     JOB_GROUNDS_UNSAID("the order before left {0} on {1}; count what is on it now, 0 where it is off, and say so"),
     JOB_ORDER_UNDER_WAY(
             "an order of work is under way; a new one goes on from its last confirmed step, unless a deviation ends it first"),
+    JOB_ORDER_OTHER_STEP(
+            "it goes on from {0} steps of the order before, of which {1} are done by now; stop, go clear, and make one order from what is found"),
+    JOB_ORDER_OTHER_BANK("it was made from another description of the bank than the one that counts now; make it anew"),
     JOB_ORDER_ENDED("the order of work is not to be worked by any more ({0}); make a new one from what is found"),
     JOB_ORDER_OLD("the order {0} is not the one to work by; that is {1}"),
     JOB_ORDER_UNFINISHED(

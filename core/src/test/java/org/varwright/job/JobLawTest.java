@@ -1,6 +1,7 @@
 package org.varwright.job;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -8,6 +9,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -171,11 +173,40 @@ class JobLawTest {
                                     >= step.seconds().getAsDouble() * 1_000,
                             where + ": a wait of " + step.seconds().getAsDouble() + " s was cut short");
                 }
-                if (step.n() == order.work().in().size() + 1) {
-                    assertEquals(
-                            Set.of(), onBefore(counted, confirmation.event()), where + ": way back with people on");
-                }
+                assertEquals(
+                        Set.of(),
+                        onBefore(job.log(), without, confirmation.event()),
+                        where + ": step " + step.n() + " with people on");
+                assertNothingDoneOutOfTurn(job.log(), without, confirmation, where);
             }
+            if (order.event().fact() instanceof Fact.OrderMade made
+                    && made.origin() instanceof Fact.Origin.AfterLastStep after) {
+                Order before = job.orders().stream()
+                        .filter(o -> Optional.of(o.id()).equals(made.replaces()))
+                        .findFirst()
+                        .orElseThrow();
+                assertEquals(
+                        OptionalInt.of(before.confirmed().size()), after.steps(), where + ": made from what it said");
+            }
+        }
+    }
+
+    /** Before a confirmation that counts nobody did a later step of that order, or said that one was not done as written. */
+    private static void assertNothingDoneOutOfTurn(
+            JobLog log, Set<String> without, Order.Confirmation confirmation, String where) {
+        String order = confirmation.fact().order();
+        for (LoggedEvent logged : log.events()) {
+            JobEvent event = logged.event();
+            if (event.id().equals(confirmation.event().id())) {
+                return;
+            }
+            boolean outOfTurn = without.contains(event.id())
+                    && event.fact() instanceof Fact.StepConfirmed step
+                    && step.order().equals(order)
+                    && step.step() >= confirmation.fact().step();
+            boolean deviated = event.fact() instanceof Fact.Deviated deviation
+                    && deviation.order().equals(order);
+            assertFalse(outOfTurn || deviated, where + ": a step after " + event.id());
         }
     }
 
@@ -214,14 +245,16 @@ class JobLawTest {
         return start;
     }
 
-    private static Set<String> onBefore(List<JobEvent> counted, JobEvent until) {
+    /** Who signed on, counted or not, and was not signed off; taken back counts where it counts. */
+    private static Set<String> onBefore(JobLog log, Set<String> without, JobEvent until) {
         Set<String> withdrawn = new HashSet<>();
         List<JobEvent> before = new ArrayList<>();
-        for (JobEvent event : counted) {
+        for (LoggedEvent logged : log.events()) {
+            JobEvent event = logged.event();
             if (event.id().equals(until.id())) {
                 break;
             }
-            if (event.fact() instanceof Fact.Corrected corrected) {
+            if (event.fact() instanceof Fact.Corrected corrected && !without.contains(event.id())) {
                 withdrawn.add(corrected.event());
             }
             before.add(event);
@@ -234,7 +267,7 @@ class JobLawTest {
             if (event.fact() instanceof Fact.SignedOn person) {
                 on.add(person.person());
             }
-            if (event.fact() instanceof Fact.SignedOff person) {
+            if (event.fact() instanceof Fact.SignedOff person && !without.contains(event.id())) {
                 on.remove(person.person());
             }
         }
