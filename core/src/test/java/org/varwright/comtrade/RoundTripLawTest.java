@@ -11,7 +11,7 @@ import org.varwright.problem.Problem;
 
 /** Laws between writer and reader that hold for any recording; a failure prints the seed that repeats it. */
 class RoundTripLawTest {
-    private static final int CASES = 150;
+    private static final int CASES = Integer.getInteger("varwright.cases", 150);
 
     /** What a format may add to a time: half a microsecond, where only stamps tell. */
     private static final double HALF_MICROSECOND = 0.5000001e-6;
