@@ -8,7 +8,6 @@ import static org.varwright.quantity.Dimension.TIME;
 import static org.varwright.quantity.Dimension.VOLTAGE;
 import static org.varwright.quantity.Dimension.digits;
 
-import java.util.List;
 import org.varwright.bank.Connection;
 import org.varwright.bank.Construction;
 import org.varwright.bank.DischargeDevice;
@@ -109,7 +108,7 @@ final class ElectricalCheck {
     /** Voltage on each unit against its rating: up to 100.5 % fine, up to 110 % a warning, beyond an error, below 75 % a warning. */
     private void voltage(Item<Stage> item, SupplySystem system) {
         Stage stage = item.value();
-        for (LegLayout layout : List.of(stage.layout(), stage.second().orElse(stage.layout()))) {
+        for (LegLayout layout : UnitDuty.layouts(stage)) {
             double volts = UnitDuty.unitVolts(stage, layout, system);
             double rated = stage.unit().legVolts();
             double share = volts / rated;
@@ -160,11 +159,12 @@ final class ElectricalCheck {
         boolean internal =
                 unit.construction().filter(Construction::internallyFused).isPresent();
         if (stage.fuse().isEmpty()) {
-            if (!internal && unit.construction().isPresent() && stage.layout().units() > 1) {
-                findings.warning(
-                        Message.NO_FUSE_AT_ALL,
-                        findings.place(item.path() + ".units"),
-                        String.valueOf(stage.layout().units()));
+            int units = UnitDuty.layouts(stage).stream()
+                    .mapToInt(LegLayout::units)
+                    .max()
+                    .orElseThrow();
+            if (!internal && unit.construction().isPresent() && units > 1) {
+                findings.warning(Message.NO_FUSE_AT_ALL, findings.place(item.path() + ".units"), String.valueOf(units));
             }
             return;
         }
@@ -195,7 +195,7 @@ final class ElectricalCheck {
         }
         draft.system()
                 .ifPresent(system -> fuse.ratedVolts().ifPresent(rated -> {
-                    double volts = UnitDuty.unitVolts(stage, stage.layout(), system);
+                    double volts = UnitDuty.unitVolts(stage, system);
                     if (rated < volts) {
                         findings.error(
                                 Message.FUSE_VOLTAGE, place, fuse.name(), VOLTAGE.format(rated), VOLTAGE.format(volts));
@@ -252,8 +252,7 @@ final class ElectricalCheck {
 
     private void resistor(Item<UnitType> item, double ohms, DischargeRule rule) {
         UnitType unit = item.value();
-        double peak = Math.sqrt(2.0) * unit.legVolts();
-        double seconds = ohms * unit.capacitanceFarads() * Math.log(Math.max(peak / rule.volts(), 1.0));
+        double seconds = UnitDuty.dischargeSeconds(unit, rule.volts()).orElseThrow();
         if (seconds > rule.seconds() * 1.001) {
             slow(item, ".discharge-resistance", seconds, rule.volts(), rule);
         }

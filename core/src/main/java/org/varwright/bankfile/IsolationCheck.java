@@ -13,6 +13,7 @@ import org.varwright.bank.EnergySource;
 import org.varwright.bank.Interlock;
 import org.varwright.bank.Lock;
 import org.varwright.bank.Stage;
+import org.varwright.bank.UnitType;
 import org.varwright.problem.Message;
 import org.varwright.quantity.Dimension;
 
@@ -209,15 +210,27 @@ final class IsolationCheck {
         draft.stages().stream()
                 .map(Item::value)
                 .filter(stage -> stage.switchName().filter(open::contains).isPresent())
-                .map(stage -> DischargeRule.of(draft.standard(), stage.unit().ratedVolts()))
-                .max(Comparator.comparingDouble(DischargeRule::seconds))
-                .filter(rule -> delay.afterSeconds() < rule.seconds())
-                .ifPresent(rule -> findings.warning(
+                .map(stage -> discharged(stage.unit()))
+                .max(Comparator.comparingDouble(Wait::seconds))
+                .filter(wait -> delay.afterSeconds() < wait.seconds() * (1.0 - 1e-3))
+                .ifPresent(wait -> findings.warning(
                         Message.DELAY_SHORT,
                         findings.place(item.path() + ".after"),
                         Dimension.TIME.format(delay.afterSeconds()),
-                        Dimension.TIME.format(rule.seconds()),
-                        rule.source()));
+                        Dimension.TIME.format(wait.seconds(), 3),
+                        wait.by()));
+    }
+
+    /** How long units take to discharge, and by what. */
+    private record Wait(double seconds, String by) {}
+
+    /** The longer of what the standard allows a unit and what its own resistor takes. */
+    private Wait discharged(UnitType unit) {
+        DischargeRule rule = DischargeRule.of(draft.standard(), unit.ratedVolts());
+        double own = UnitDuty.dischargeSeconds(unit, rule.volts()).orElse(0.0);
+        return own > rule.seconds()
+                ? new Wait(own, "the resistors of \"" + unit.name() + "\"")
+                : new Wait(rule.seconds(), rule.source());
     }
 
     private void bolt(Item<Delay> item, Delay.Of.Bolt bolt) {

@@ -32,7 +32,8 @@ final class ProtectionCheck {
                     senses.code(),
                     stage.connection().code(),
                     fitting.isEmpty() ? "no sensor of this list fits it" : "allowed are " + Shown.words(fitting));
-        } else if (senses == Protection.Senses.PHASE_VOLTAGE && stage.layout().groups() < 2) {
+        } else if (senses == Protection.Senses.PHASE_VOLTAGE
+                && UnitDuty.layouts(stage).stream().anyMatch(layout -> layout.groups() < 2)) {
             findings.error(
                     Message.SENSOR_DOES_NOT_FIT,
                     findings.place(item.path() + ".senses"),

@@ -1,6 +1,9 @@
 package org.varwright.bankfile;
 
+import java.util.List;
+import java.util.OptionalDouble;
 import org.varwright.bank.Connection;
+import org.varwright.bank.DischargeDevice;
 import org.varwright.bank.FuseType;
 import org.varwright.bank.LegLayout;
 import org.varwright.bank.Stage;
@@ -31,6 +34,36 @@ final class UnitDuty {
     static double unitVolts(Stage stage, LegLayout layout, SupplySystem system) {
         double share = Math.min(reactorShare(stage, system), 0.5);
         return legVolts(stage.connection(), system) / layout.groups() / (1.0 - share);
+    }
+
+    /** The highest of them in the stage: the second wye may have fewer groups in series. */
+    static double unitVolts(Stage stage, SupplySystem system) {
+        return layouts(stage).stream()
+                .mapToDouble(layout -> unitVolts(stage, layout, system))
+                .max()
+                .orElseThrow();
+    }
+
+    /** How the legs are made up: two ways where a second wye differs from the first. */
+    static List<LegLayout> layouts(Stage stage) {
+        return stage.second().map(s -> List.of(stage.layout(), s)).orElseGet(() -> List.of(stage.layout()));
+    }
+
+    /**
+     * Time in which a unit's own resistor takes it from the peak of rated voltage to {@code volts} [s]; empty where nothing is given.
+     *
+     * <p><b>Model.</b> {@code t = RC·ln(√2·V_r/V)} (DIS-1); of a nameplate that gives a voltage and a time, {@code RC} follows from them.
+     */
+    static OptionalDouble dischargeSeconds(UnitType unit, double volts) {
+        double peak = Math.sqrt(2.0) * unit.legVolts();
+        double decay = Math.log(Math.max(peak / volts, 1.0));
+        return unit.discharge()
+                .map(device -> switch (device) {
+                    case DischargeDevice.Resistor r -> OptionalDouble.of(r.ohms() * unit.capacitanceFarads() * decay);
+                    case DischargeDevice.Rated r ->
+                        OptionalDouble.of(r.seconds() * decay / Math.log(Math.max(peak / r.volts(), 1.001)));
+                })
+                .orElse(OptionalDouble.empty());
     }
 
     /** Reactance of the stage's reactor as a part of the reactance of its capacitors; 0 without a reactor. */

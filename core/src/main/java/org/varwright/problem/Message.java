@@ -163,7 +163,7 @@ public enum Message {
     KEY_ON_BOTH_SIDES("the key \"{0}\" is on both sides of one exchange; a key goes in or comes out"),
     LOCK_UNKNOWN("there is no lock on {0} with the key \"{1}\"; {2}"),
     DELAY_SHORT(
-            "the delay of {0} is shorter than the {1} that {2} allows the units for discharging: the key comes free too early"),
+            "the delay of {0} is shorter than the {1} that the units may take to discharge by {2}: the key comes free too early"),
     DELAY_NO_OPEN("\"{0}\" has no position \"open\"; a delay runs from the opening of switching devices"),
     ALWAYS_SATISFIED("every position of \"{0}\" is listed, so this blocks nothing"),
     NO_SOURCE("no source is given, but what nobody feeds needs no isolating; write every source, station service too"),
