@@ -29,19 +29,8 @@ public final class CheckText {
     }
 
     private static String value(double value, String unit) {
-        return switch (unit) {
-            case "F" -> Dimension.CAPACITANCE.format(value);
-            case "V" -> Dimension.VOLTAGE.format(value);
-            case "A" -> Dimension.CURRENT.format(value);
-            case "Ω" -> Dimension.RESISTANCE.format(value);
-            case "J" -> Dimension.ENERGY.format(value);
-            case "s" -> Dimension.TIME.format(value);
-            case "var" -> Dimension.REACTIVE_POWER.format(value);
-            case "Hz" -> Dimension.FREQUENCY.format(value);
-            case "A·Hz" -> Dimension.CURRENT_FREQUENCY.format(value);
-            case "A²s" -> Dimension.CURRENT_SQUARED_TIME.format(value);
-            case "" -> Dimension.digits(value, 4);
-            default -> Dimension.digits(value, 4) + " " + unit;
-        };
+        return Dimension.of(unit)
+                .map(d -> d.format(value))
+                .orElseGet(() -> Dimension.digits(value, 4) + (unit.isEmpty() ? "" : " " + unit));
     }
 }

@@ -272,11 +272,7 @@ public final class FitText {
     }
 
     private static String signal(double value, String unit) {
-        return switch (unit) {
-            case "V" -> Dimension.VOLTAGE.format(value, 3);
-            case "A" -> Dimension.CURRENT.format(value, 3);
-            default -> Dimension.digits(value, 3);
-        };
+        return Dimension.of(unit).map(d -> d.format(value, 3)).orElseGet(() -> Dimension.digits(value, 3));
     }
 
     private static String setting(String unit, double primary, OptionalDouble secondary) {

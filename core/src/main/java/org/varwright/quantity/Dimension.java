@@ -1,10 +1,12 @@
 package org.varwright.quantity;
 
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -71,6 +73,13 @@ public enum Dimension {
         this.symbol = symbol;
         this.example = example;
         this.factors = Collections.unmodifiableMap(factors);
+    }
+
+    /** What an SI unit measures, such as {@link #VOLTAGE} of {@code V}; empty for a plain number and a unit that is none of these. */
+    public static Optional<Dimension> of(String unit) {
+        return Arrays.stream(values())
+                .filter(d -> d != FRACTION && d.symbol.equals(unit))
+                .findFirst();
     }
 
     /** The SI unit (for {@link #FRACTION} the percent sign) as printed. */

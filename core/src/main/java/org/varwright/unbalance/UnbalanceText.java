@@ -1,10 +1,8 @@
 package org.varwright.unbalance;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.OptionalDouble;
 import org.varwright.bank.LegLayout;
 import org.varwright.bank.Protection;
@@ -34,11 +32,9 @@ public final class UnbalanceText {
             healthy(page, unbalance);
         }
         for (Stage stage : unbalance.bank().stages()) {
-            List<FailureRow> rows = unbalance.failures().stream()
-                    .filter(r -> r.stage().equals(stage.name()))
-                    .toList();
-            if (!rows.isEmpty()) {
-                stage(page, unbalance, stage, rows);
+            List<FailureLine> lines = FailureLine.of(unbalance, stage);
+            if (!lines.isEmpty()) {
+                stage(page, unbalance, stage, lines);
             }
         }
         unbalance.settings().forEach(study -> settings(page, study));
@@ -63,39 +59,29 @@ public final class UnbalanceText {
         page.table(List.of("sensor", "primary", "at the relay", "angle"), rows, 1, 2, 3);
     }
 
-    private static void stage(Page page, Unbalance unbalance, Stage stage, List<FailureRow> rows) {
+    private static void stage(Page page, Unbalance unbalance, Stage stage, List<FailureLine> lines) {
         LegLayout layout = stage.layout();
         page.heading(stage.name() + ", " + unbalance.bank().words().connection(stage.connection()) + ", "
                 + layout.strings() + " × " + layout.groups() + " × " + layout.units());
         List<Protection> sensors = unbalance.bank().protection().stream()
                 .filter(p -> p.stage().equals(stage.name()))
                 .toList();
-        boolean table = unbalance.isTable();
-        Map<String, List<FailureRow>> alike = new LinkedHashMap<>();
-        for (FailureRow row : rows) {
-            alike.computeIfAbsent(
-                            row.kind() + " " + row.count() + (table ? "" : row.positions()), k -> new ArrayList<>())
-                    .add(row);
-        }
         // Two sensors and more don't fit beside the voltages.
         List<Protection> beside = sensors.size() < 2 ? sensors : List.of();
         List<String> header = new ArrayList<>(List.of("failure", "count", "unit", "section"));
         beside.forEach(p -> header.add(p.senses().code()));
         header.add("verdict");
-        page.table(
-                header, alike.values().stream().map(same -> line(same, beside)).toList(), 1, 2, 3);
+        page.table(header, lines.stream().map(line -> cells(line, beside)).toList(), 1, 2, 3);
         if (sensors.size() > 1) {
             List<String> codes = new ArrayList<>(List.of("failure", "count"));
             sensors.forEach(p -> codes.add(p.senses().code()));
             page.blank()
                     .table(
                             codes,
-                            alike.values().stream()
-                                    .map(same -> seen(same, sensors))
-                                    .toList(),
+                            lines.stream().map(line -> seen(line, sensors)).toList(),
                             1);
         }
-        if (table) {
+        if (unbalance.isTable()) {
             String where = sensors.stream().anyMatch(p -> p.ratio().isPresent()) ? "at the relay" : "primary";
             page.text("Each line: the worst place for voltages and verdict"
                     + (sensors.isEmpty()
@@ -103,70 +89,45 @@ public final class UnbalanceText {
                                     + unbalance.bank().words().stage() + "."
                             : "; for sensors the least and the most that the failure gives anywhere, " + where + "."));
         }
-        rows.stream()
-                .filter(r -> !table)
-                .forEach(r -> page.item("  " + r.verdict().words() + ": ", r.reason()));
+        if (!unbalance.isTable()) {
+            lines.forEach(line ->
+                    line.rows().forEach(r -> page.item("  " + r.verdict().words() + ": ", r.reason())));
+        }
     }
 
-    private static List<String> line(List<FailureRow> same, List<Protection> sensors) {
-        FailureRow first = same.getFirst();
-        FailureRow worst = first;
-        double unit = 0.0;
-        double section = 0.0;
-        boolean solved = true;
-        for (FailureRow row : same) {
-            worst = row.verdict().compareTo(worst.verdict()) > 0 ? row : worst;
-            solved &= row.effect().isPresent();
-            unit = Math.max(unit, row.effect().map(Effect::highestUnitPerRated).orElse(0.0));
-            section = Math.max(
-                    section, row.effect().map(Effect::highestSectionPerRated).orElse(0.0));
-        }
+    private static List<String> cells(FailureLine line, List<Protection> sensors) {
         List<String> cells = new ArrayList<>(List.of(
-                first.kind(),
-                String.valueOf(first.count()),
-                solved ? multiple(unit) : "-",
-                solved ? multiple(section) : "-"));
-        for (Protection sensor : sensors) {
-            cells.add(range(sensor, same));
-        }
-        cells.add(worst.verdict().words());
+                line.kind(),
+                String.valueOf(line.count()),
+                multiple(line.unitPerRated()),
+                multiple(line.sectionPerRated())));
+        sensors.forEach(sensor -> cells.add(shown(sensor, line)));
+        cells.add(line.verdict().words());
         return cells;
     }
 
-    private static List<String> seen(List<FailureRow> same, List<Protection> sensors) {
-        List<String> cells = new ArrayList<>(
-                List.of(same.getFirst().kind(), String.valueOf(same.getFirst().count())));
-        sensors.forEach(sensor -> cells.add(range(sensor, same)));
+    private static List<String> seen(FailureLine line, List<Protection> sensors) {
+        List<String> cells = new ArrayList<>(List.of(line.kind(), String.valueOf(line.count())));
+        sensors.forEach(sensor -> cells.add(shown(sensor, line)));
         return cells;
     }
 
-    private static String range(Protection sensor, List<FailureRow> rows) {
-        double low = Double.POSITIVE_INFINITY;
-        double high = 0.0;
-        for (FailureRow row : rows) {
-            if (row.effect().isEmpty()) {
-                return "-";
-            }
-            double shown = 0.0;
-            for (Solution.SensorValue value : row.effect().get().sensors()) {
-                if (value.senses() == sensor.senses()) {
-                    shown = Math.max(
-                            shown, value.secondary().orElse(value.primary()).magnitude());
-                }
-            }
-            low = Math.min(low, shown);
-            high = Math.max(high, shown);
-        }
-        String least = value(sensor.senses(), low);
-        String most = value(sensor.senses(), high);
-        return least.equals(most) ? most : least + " to " + most;
+    /** What a sensor shows of a failure, such as {@code 6.277 V to 6.342 V}. */
+    public static String shown(Protection sensor, FailureLine line) {
+        return line.shown(sensor)
+                .map(s -> {
+                    String least = value(sensor.senses(), s.low());
+                    String most = value(sensor.senses(), s.high());
+                    return least.equals(most) ? most : least + " to " + most;
+                })
+                .orElse("-");
     }
 
     private static void settings(Page page, SettingStudy study) {
         Protection.Senses senses = study.protection().senses();
         page.heading("Settings of " + study.name() + ", against " + study.kind());
-        page.row("alarm proposed", proposal(study, study.alarm()));
-        page.row("trip proposed", proposal(study, study.trip()));
+        page.row("alarm proposed", setting(study, study.alarm()));
+        page.row("trip proposed", setting(study, study.trip()));
         page.row(
                 "may show in good order",
                 value(senses, study.error().total()) + " primary: "
@@ -176,7 +137,8 @@ public final class UnbalanceText {
         study.remarks().forEach(remark -> page.item("  - ", remark));
     }
 
-    private static String proposal(SettingStudy study, OptionalDouble primary) {
+    /** A setting at the relay and primary, as far as the ratio is known; {@code none} where there is none. */
+    public static String setting(SettingStudy study, OptionalDouble primary) {
         if (primary.isEmpty()) {
             return "none";
         }
@@ -197,8 +159,8 @@ public final class UnbalanceText {
         return senses.unit().equals("V") ? Dimension.VOLTAGE.format(value) : Dimension.CURRENT.format(value);
     }
 
-    private static String multiple(double value) {
-        return String.format(Locale.ROOT, "%.3f", value);
+    private static String multiple(OptionalDouble value) {
+        return value.isPresent() ? String.format(Locale.ROOT, "%.3f", value.getAsDouble()) : "-";
     }
 
     private static String degrees(Complex value) {

@@ -3,6 +3,7 @@ package org.varwright.quantity;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -116,5 +117,18 @@ class DimensionTest {
     })
     void printsWithASensiblePrefix(Dimension dimension, double si, String text) {
         assertEquals(text, dimension.format(si));
+    }
+
+    /** A value with its SI unit finds the quantity that prints it; a percentage is no unit of a value inside, and a plain number has none. */
+    @Test
+    void everySiUnitFindsItsQuantity() {
+        for (Dimension dimension : Dimension.values()) {
+            if (dimension != Dimension.FRACTION) {
+                assertEquals(Optional.of(dimension), Dimension.of(dimension.symbol()));
+            }
+        }
+        assertEquals(Optional.empty(), Dimension.of("%"));
+        assertEquals(Optional.empty(), Dimension.of(""));
+        assertEquals(Optional.empty(), Dimension.of("kA"));
     }
 }

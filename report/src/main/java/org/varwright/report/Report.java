@@ -52,6 +52,7 @@ public final class Report {
         sections.add(DutySection.of(bank, studies.duty()));
         sections.add(SwitchingSection.of(studies.inrush()));
         sections.add(FuseSection.of(studies.fuses()));
+        sections.add(UnbalanceSection.of(studies.unbalance()));
         sections.add(CheckSection.checks(checks));
         sections.add(OpenPointSection.of(input, checks));
         sections.add(ClosingSection.signatures());

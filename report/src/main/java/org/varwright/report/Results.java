@@ -23,6 +23,7 @@ final class Results {
         checks.addAll(DutySection.checks(studies.duty()));
         checks.addAll(studies.inrush().checks());
         checks.addAll(studies.fuses().checks());
+        checks.addAll(studies.unbalance().checks());
         return checks;
     }
 

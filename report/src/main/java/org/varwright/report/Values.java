@@ -18,20 +18,9 @@ final class Values {
         if (Math.abs(value) < ROUNDING) {
             return unit.isEmpty() ? "0" : "0 " + unit;
         }
-        return switch (unit) {
-            case "V" -> Dimension.VOLTAGE.format(value);
-            case "A" -> Dimension.CURRENT.format(value);
-            case "s" -> Dimension.TIME.format(value);
-            case "J" -> Dimension.ENERGY.format(value);
-            case "\u03a9" -> Dimension.RESISTANCE.format(value);
-            case "F" -> Dimension.CAPACITANCE.format(value);
-            case "H" -> Dimension.INDUCTANCE.format(value);
-            case "Hz" -> Dimension.FREQUENCY.format(value);
-            case "var" -> Dimension.REACTIVE_POWER.format(value);
-            case "VA" -> Dimension.APPARENT_POWER.format(value);
-            case "" -> number(value);
-            default -> number(value) + " " + unit;
-        };
+        return Dimension.of(unit)
+                .map(d -> d.format(value))
+                .orElseGet(() -> number(value) + (unit.isEmpty() ? "" : " " + unit));
     }
 
     /** A plain number with four significant digits. */

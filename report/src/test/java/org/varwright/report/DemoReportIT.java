@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -19,15 +20,21 @@ import org.apache.pdfbox.text.TextPosition;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.varwright.basis.Verdict;
 import org.varwright.energize.ExpectedCurrent;
 import org.varwright.fit.FitResult;
 import org.varwright.isolation.OrderStep;
 import org.varwright.isolation.Plan;
 import org.varwright.jobsheet.PaperSize;
+import org.varwright.network.Supply;
 import org.varwright.quantity.Dimension;
 import org.varwright.report.pdf.Judge;
 import org.varwright.survey.UnitSurvey;
 import org.varwright.survey.UnitVerdict;
+import org.varwright.unbalance.Assumptions;
+import org.varwright.unbalance.SettingStudy;
+import org.varwright.unbalance.Unbalance;
+import org.varwright.unbalance.UnbalanceText;
 import org.verapdf.pdfa.flavours.PDFAFlavour;
 
 /** Each demo job from its files to paper and read back. */
@@ -76,6 +83,34 @@ class DemoReportIT {
             assertTrue(text.contains(packed(row)), row);
         }
         input.files().forEach(f -> assertTrue(text.contains(f.sha256()), f.name()));
+    }
+
+    /** What a failure does and what the sensors should be set to, as the command unbalance has it (its numbers are tested with it). */
+    @ParameterizedTest
+    @MethodSource("jobs")
+    void settingsStandBesideWhatAFailureShows(String name) throws IOException {
+        ReportInput input = DemoJobs.run(name);
+        String text = text(Report.write(input, PaperSize.LETTER));
+        Unbalance unbalance = Unbalance.of(
+                input.bank(),
+                Map.of(),
+                new Supply.Balanced(input.bank().system().nominalVolts()),
+                Assumptions.USUAL);
+        for (SettingStudy study : unbalance.settings()) {
+            String row = study.name()
+                    + input.bank().protection().stream()
+                            .filter(p -> p.stage().equals(study.protection().stage()))
+                            .map(p -> UnbalanceSection.inFile(p, p.alarm()))
+                            .findFirst()
+                            .orElseThrow()
+                    + UnbalanceText.setting(study, study.alarm());
+            assertTrue(text.contains(packed(row)), row);
+            study.remarks().forEach(r -> assertTrue(text.contains(packed(r)), r));
+        }
+        unbalance.checks().stream()
+                .filter(c -> c.verdict() != Verdict.PASS)
+                .forEach(c -> assertTrue(text.contains(packed(c.subject())), c.subject()));
+        assertFalse(unbalance.settings().isEmpty(), "each demo bank has a sensor");
     }
 
     @Test
