@@ -115,7 +115,7 @@ public record Discharge(
         UnitType type = stage.unit();
         Capacitance largest = Capacitance.largestOf(bank, stage);
         Resistance ofType = Resistance.of(type, largest.farads());
-        Unit unit = new Unit(largest, ofType).orSlower(new UnitValues(bank, readings).slowestRead(stage));
+        Unit unit = new Unit(largest, ofType).orSlower(new UnitValues(bank, readings).slowestRead(stage, ofType));
         Capacitance capacitance = unit.capacitance();
         Resistance resistance = unit.resistance();
         double farads = capacitance.farads();
@@ -198,8 +198,12 @@ public record Discharge(
                     || read.get().farads() * read.get().ohms() <= capacitance.farads() * known.ohms()) {
                 return this;
             }
+            Capacitance slow = new Capacitance(read.get().farads(), "of the slowest unit that was read");
+            if (read.get().ohms() == known.ohms()) {
+                return new Unit(slow, known);
+            }
             return new Unit(
-                    new Capacitance(read.get().farads(), "of the slowest unit that was read"),
+                    slow,
                     new Resistance.Known(
                             read.get().ohms(),
                             known.nominalOhms(),

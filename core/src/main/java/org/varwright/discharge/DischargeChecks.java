@@ -32,7 +32,7 @@ final class DischargeChecks {
                             reclose(stage, known, control.recloseDelaySeconds().getAsDouble())));
         }
         stick.ifPresent(given -> {
-            LegCharge leg = LegCharge.of(stage.stage(), stage.capacitanceFarads(), stage.opening());
+            LegCharge leg = stage.legCharge();
             checks.addAll(given.checks(
                     stage.stage().name(),
                     leg.joules(),

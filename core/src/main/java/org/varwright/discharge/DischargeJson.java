@@ -86,8 +86,7 @@ public final class DischargeJson {
                     .put("unitTimeConstantSeconds", use.timeConstantSeconds())
                     .put("unitSecondsToSafe", use.secondsToSafe())
                     .put("unitResistorJoules", use.resistorJoules());
-            stick.unitsInSuccession(stage.capacitanceFarads(), stage.opening().initialVolts())
-                    .ifPresent(units -> json.put("unitsInSuccession", units));
+            stick.unitsInSuccession(stage.unitPeakJoules()).ifPresent(units -> json.put("unitsInSuccession", units));
         });
         return json.build();
     }

@@ -5,10 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.varwright.bank.Bank;
-import org.varwright.bank.Connection;
 import org.varwright.bank.DischargePath;
-import org.varwright.bank.InternalConnection;
-import org.varwright.bank.Stage;
 import org.varwright.bank.Vocabulary;
 import org.varwright.quantity.Dimension;
 
@@ -103,7 +100,7 @@ final class DischargeNotes {
                 if (path.henries().isEmpty()) {
                     unanswered.add(name + ": time and swinging of the discharge path, without its inductance");
                 }
-                if (path.between() == DischargePath.Between.LINE_TO_NEUTRAL && hasNoNeutral(stage.stage())) {
+                if (path.between() == DischargePath.Between.LINE_TO_NEUTRAL && StageCircuit.isDelta(stage.stage())) {
                     unanswered.add(name + ": discharge path from line to neutral, since a delta has no neutral: is it"
                             + " between lines?");
                 }
@@ -116,13 +113,6 @@ final class DischargeNotes {
                     + " control.reclose-delay");
         }
         return unanswered;
-    }
-
-    private static boolean hasNoNeutral(Stage stage) {
-        return stage.unit()
-                .threePhase()
-                .map(inside -> inside == InternalConnection.DELTA)
-                .orElse(stage.connection() == Connection.DELTA);
     }
 
     static String volts(double volts) {

@@ -128,7 +128,7 @@ public final class DischargeText {
                             + Dimension.TIME.format(use.timeConstantSeconds(), 3) + ", "
                             + Dimension.TIME.format(use.secondsToSafe(), 3) + " to "
                             + DischargeNotes.volts(stage.chosen().volts()) + ", " + energy(use.resistorJoules()));
-            stick.unitsInSuccession(stage.capacitanceFarads(), stage.opening().initialVolts())
+            stick.unitsInSuccession(stage.unitPeakJoules())
                     .ifPresent(units -> row(
                             lines,
                             "units in succession",

@@ -1,21 +1,34 @@
 package org.varwright.discharge;
 
+import org.varwright.bank.LegLayout;
 import org.varwright.bank.Stage;
 
 /**
- * One leg (of a bridge: one phase) as a discharge stick meets it at worst.
+ * One leg as a discharge stick across its ends meets it at worst: with everything that stands between the same two conductors.
  *
  * @param farads capacitance between its ends [F]
  * @param volts highest voltage between its ends [V]
- * @param joules energy of all its units at that voltage [J]
+ * @param joules that flow off when its ends are joined [J]
  */
 record LegCharge(double farads, double volts, double joules) {
     static LegCharge of(Stage stage, double unitFarads, Opening opening) {
-        String leg = stage.legs().getFirst();
-        int parallel = stage.layoutOf(leg).strings() * stage.layoutOf(leg).units();
         // a bridge: two halves in parallel, each of two quarters in series: end to end the capacitance of one quarter
-        double farads = parallel * unitFarads / stage.layoutOf(leg).groups();
+        double leg = unitFarads * unitsPerGroup(stage.layout());
+        double farads;
+        if (StageCircuit.isDelta(stage)) {
+            // the two other legs stand in series beside it
+            farads = 1.5 * leg;
+        } else if (stage.connection().isDoubleWye()) {
+            farads = leg + unitFarads * unitsPerGroup(stage.second().orElse(stage.layout()));
+        } else {
+            farads = leg;
+        }
         double volts = opening.initialVolts() * opening.seriesGroups();
         return new LegCharge(farads, volts, Decay.energyJoules(farads, volts));
+    }
+
+    /** Capacitance of a leg as a multiple of that of one of its units. */
+    private static double unitsPerGroup(LegLayout layout) {
+        return (double) layout.strings() * layout.units() / layout.groups();
     }
 }

@@ -2,8 +2,6 @@ package org.varwright.discharge;
 
 import java.util.List;
 import org.varwright.bank.Bank;
-import org.varwright.bank.Connection;
-import org.varwright.bank.InternalConnection;
 import org.varwright.bank.Stage;
 import org.varwright.bank.SupplySystem;
 import org.varwright.bank.SystemGrounding;
@@ -52,10 +50,7 @@ public record Opening(
 
     static Opening of(Bank bank, Stage stage, UnitReadings readings) {
         SupplySystem system = bank.system();
-        boolean delta = stage.unit()
-                .threePhase()
-                .map(inside -> inside == InternalConnection.DELTA)
-                .orElse(stage.connection() == Connection.DELTA);
+        boolean delta = StageCircuit.isDelta(stage);
         double lineVolts = Math.max(
                 HIGHEST_PER_NOMINAL * system.nominalVolts(),
                 system.maximumVolts().orElse(0.0));

@@ -86,10 +86,7 @@ record StageCircuit(Stage stage, List<String> nodes, List<Integer> terminals, bo
     }
 
     static StageCircuit of(UnitValues values, Stage stage, Resistance ofType) {
-        boolean delta = stage.unit()
-                .threePhase()
-                .map(inside -> inside == InternalConnection.DELTA)
-                .orElse(stage.connection() == Connection.DELTA);
+        boolean delta = isDelta(stage);
         boolean bridge = stage.connection().isBridge();
         boolean grounded = stage.connection().isGrounded() && !stage.hasThreePhaseUnits();
         List<String> nodes = new ArrayList<>(
@@ -154,6 +151,14 @@ record StageCircuit(Stage stage, List<String> nodes, List<Integer> terminals, bo
 
     boolean isDelta() {
         return nodes.size() == 3;
+    }
+
+    /** Whether a stage's legs stand between its lines: a three-phase unit says so by its inside. */
+    static boolean isDelta(Stage stage) {
+        return stage.unit()
+                .threePhase()
+                .map(inside -> inside == InternalConnection.DELTA)
+                .orElse(stage.connection() == Connection.DELTA);
     }
 
     /** The same with one unit of a group cut off. */

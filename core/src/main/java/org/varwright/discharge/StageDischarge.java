@@ -58,6 +58,13 @@ public record StageDischarge(
         OptionalDouble recloseSeconds,
         Stick.Needed stickNeeded) {
 
+    /** One leg as a stick or a winding meets it: by the largest capacitance, which need not be that of the slowest unit. */
+    LegCharge legCharge() {
+        int legs = stage.hasThreePhaseUnits() ? 3 : 1;
+        double volts = opening.initialVolts();
+        return LegCharge.of(stage, 2.0 * unitPeakJoules / (legs * volts * volts), opening);
+    }
+
     /** Whether a time can be computed at all. */
     public boolean isKnown() {
         return resistance instanceof Resistance.Known;

@@ -74,13 +74,11 @@ public record Stick(double ohms, OptionalDouble ratedJoules) {
      * How many units at this voltage it takes one after the other before the energy adds up to its rating; empty where its rating is not known. After that
      * it must cool: how long is the maker's to say.
      *
-     * @param capacitanceFarads of a unit [F], above 0
-     * @param volts across it [V], above 0
+     * @param unitJoules energy of a unit, of a three-phase unit of all its legs [J], above 0
      */
-    public OptionalInt unitsInSuccession(double capacitanceFarads, double volts) {
+    public OptionalInt unitsInSuccession(double unitJoules) {
         return ratedJoules.isPresent()
-                ? OptionalInt.of((int)
-                        Math.min(9999.0, ratedJoules.getAsDouble() / Decay.energyJoules(capacitanceFarads, volts)))
+                ? OptionalInt.of((int) Math.min(9999.0, ratedJoules.getAsDouble() / unitJoules))
                 : OptionalInt.empty();
     }
 
@@ -97,7 +95,7 @@ public record Stick(double ohms, OptionalDouble ratedJoules) {
                 "DIS-6",
                 "E = C·v0²/2 of one leg at the peak; τ = R·C",
                 List.of(
-                        new Term("C", "capacitance of the leg", legFarads, "F"),
+                        new Term("C", "capacitance between the ends of the leg", legFarads, "F"),
                         new Term("v0", "voltage across the leg", legVolts, "V"),
                         new Term("R", "stick", ohms, "Ω")),
                 Source.FIRST_PRINCIPLES);

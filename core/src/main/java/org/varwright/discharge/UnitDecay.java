@@ -14,7 +14,7 @@ import org.varwright.bank.UnitPosition;
  * @param initialVolts the most that it holds at opening, with its share of its string [V]
  * @param secondsToSafe until the safe voltage [s]; empty where there is no resistance
  * @param endVolts at the end of the wait [V]
- * @param endJoules at the end of the wait [J]
+ * @param endJoules at the end of the wait, of a three-phase unit all three legs [J]
  */
 public record UnitDecay(
         UnitPosition at,
@@ -38,6 +38,7 @@ public record UnitDecay(
             StageCircuit circuit,
             List<PoleOpening> openings) {
         List<UnitDecay> units = new ArrayList<>();
+        int legs = stage.stage().hasThreePhaseUnits() ? 3 : 1;
         for (UnitPosition at : stage.stage().positions()) {
             double farads = values.slowFarads(stage.stage(), at);
             double ohms = values.ohms(at, ofType);
@@ -58,7 +59,7 @@ public record UnitDecay(
                                     farads, ohms, initial, stage.chosen().volts()))
                             : OptionalDouble.empty(),
                     end,
-                    Decay.energyJoules(farads, end)));
+                    legs * Decay.energyJoules(farads, end)));
         }
         return units;
     }

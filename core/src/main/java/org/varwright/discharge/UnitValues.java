@@ -47,11 +47,17 @@ record UnitValues(Bank bank, UnitReadings readings) {
         };
     }
 
-    /** The slowest unit of a stage whose resistor was read and is not open; empty where none was read. */
-    Optional<Slowest> slowestRead(Stage stage) {
+    /**
+     * The slowest unit of a stage of which resistor or capacitance was read, those with an open resistor left out; empty where none was read.
+     *
+     * @param ofType resistance of a unit of which the capacitance alone was read
+     */
+    Optional<Slowest> slowestRead(Stage stage, Resistance ofType) {
         return stage.positions().stream()
-                .filter(at -> Double.isFinite(readings.ohms().getOrDefault(at, Double.POSITIVE_INFINITY)))
-                .map(at -> new Slowest(slowFarads(stage, at), readings.ohms().getOrDefault(at, 0.0)))
+                .filter(at ->
+                        readings.ohms().containsKey(at) || readings.farads().containsKey(at))
+                .map(at -> new Slowest(slowFarads(stage, at), ohms(at, ofType)))
+                .filter(read -> Double.isFinite(read.ohms()))
                 .max(Comparator.comparingDouble(s -> s.farads() * s.ohms()));
     }
 

@@ -62,8 +62,6 @@ public record WindingDischarge(
         boolean lines = path.get().between() == DischargePath.Between.LINES;
         double legVolts = stage.opening().initialVolts() * stage.opening().seriesGroups();
         double between = stage.opening().betweenConductorsVolts(stage.opening().initialVolts());
-        LegCharge leg = LegCharge.of(stage.stage(), stage.capacitanceFarads(), stage.opening());
-        int wyes = stage.stage().connection().isDoubleWye() ? 2 : 1;
         double[][] elastance = elastance(circuit, lines);
         return Optional.of(of(
                 elastance,
@@ -71,7 +69,7 @@ public record WindingDischarge(
                 path.get().henries(),
                 lines ? between : legVolts,
                 stage.chosen().volts(),
-                lines ? stage.stagePeakJoules() : wyes * leg.joules(),
+                lines ? stage.stagePeakJoules() : stage.legCharge().joules(),
                 lines && circuit.grounded() ? common(circuit, openings) : 0.0));
     }
 

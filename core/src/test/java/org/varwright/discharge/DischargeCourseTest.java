@@ -434,10 +434,10 @@ class DischargeCourseTest {
     void aStickBearsSoManyUnitsInSuccession() {
         Stick stick = new Stick(1000.0, OptionalDouble.of(2000.0));
         // 10 µF at 10 kV: 500 J a unit
-        assertEquals(4, stick.unitsInSuccession(10e-6, 10e3).orElseThrow());
-        assertEquals(0, stick.unitsInSuccession(100e-6, 10e3).orElseThrow());
+        assertEquals(4, stick.unitsInSuccession(500.0).orElseThrow());
+        assertEquals(0, stick.unitsInSuccession(5000.0).orElseThrow());
         assertTrue(new Stick(1000.0, OptionalDouble.empty())
-                .unitsInSuccession(10e-6, 10e3)
+                .unitsInSuccession(500.0)
                 .isEmpty());
     }
 
