@@ -90,6 +90,13 @@ public record StageModel(Stage stage, List<SeriesBranch> branches) {
                 stage, branches.stream().map(b -> b.scaled(factor)).toList());
     }
 
+    /** The same stage with the capacitance of one branch multiplied. */
+    StageModel scaled(int branch, double factor) {
+        List<SeriesBranch> changed = new ArrayList<>(branches);
+        changed.set(branch, branches.get(branch).scaled(factor));
+        return new StageModel(stage, changed);
+    }
+
     /** Whether two stages are built alike: then either stands for the other. */
     public boolean isAlike(StageModel other) {
         Stage a = stage;

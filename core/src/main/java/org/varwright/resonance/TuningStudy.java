@@ -45,11 +45,13 @@ final class TuningStudy {
     }
 
     private StageTuning tuning(StageModel model, Reactor reactor) {
-        SeriesBranch branch = model.branches().getFirst();
+        // Of two wyes with a reactor each the one that is tuned highest: it reaches the harmonic first.
+        int at = highestTuned(model);
+        SeriesBranch branch = model.branches().get(at);
         Detuning detuning = Detuning.of(branch.henries(), branch.farads(), omega1);
         double tuned = detuning.tunedOrder();
         int aim = reactor.purpose() == Reactor.Purpose.FILTER ? nearestAbove(tuned) : lowest(model.stage());
-        List<Drift> drifts = reactor.purpose() == Reactor.Purpose.INRUSH ? List.of() : drifts(model, branch, aim);
+        List<Drift> drifts = reactor.purpose() == Reactor.Purpose.INRUSH ? List.of() : drifts(model, at, aim);
         return new StageTuning(
                 model.stage(),
                 reactor.purpose(),
@@ -79,59 +81,69 @@ final class TuningStudy {
                 : spectrum.getFirst().order();
     }
 
-    private List<Drift> drifts(StageModel model, SeriesBranch branch, int aim) {
+    private int highestTuned(StageModel model) {
+        int highest = 0;
+        for (int b = 1; b < model.branches().size(); b++) {
+            if (model.branches().get(b).tunedOrder(omega1)
+                    > model.branches().get(highest).tunedOrder(omega1) * (1.0 + 1e-9)) {
+                highest = b;
+            }
+        }
+        return highest;
+    }
+
+    private List<Drift> drifts(StageModel model, int branch, int aim) {
         Stage stage = model.stage();
         List<Drift> drifts = new ArrayList<>();
-        drifts.add(drift("as it is", 1.0, model, branch, aim));
+        drifts.add(everywhere("as it is", 1.0, model, branch, aim));
         double nameplate = nameplateFactor(model);
         String tolerance = "every unit at the ";
-        drifts.add(drift(
+        drifts.add(everywhere(
                 tolerance + "lower end of its tolerance",
                 nameplate * (1.0 + stage.unit().tolerance().low()),
                 model,
                 branch,
                 aim));
-        drifts.add(drift(
+        drifts.add(everywhere(
                 tolerance + "upper end of its tolerance",
                 nameplate * (1.0 + stage.unit().tolerance().high()),
                 model,
                 branch,
                 aim));
-        drifts.add(drift("40 K warmer than when measured", 1.0 + PER_KELVIN * KELVIN, model, branch, aim));
-        drifts.add(drift("40 K colder than when measured", 1.0 - PER_KELVIN * KELVIN, model, branch, aim));
-        unitsOut(stage, 1).ifPresent(f -> drifts.add(drift("one unit out, that phase", f, model, branch, aim)));
-        unitsOut(stage, 2).ifPresent(f -> drifts.add(drift(TWO_OUT, f, model, branch, aim)));
+        drifts.add(everywhere("40 K warmer than when measured", 1.0 + PER_KELVIN * KELVIN, model, branch, aim));
+        drifts.add(everywhere("40 K colder than when measured", 1.0 - PER_KELVIN * KELVIN, model, branch, aim));
+        unitsOut(model, branch, 1)
+                .ifPresent(f -> drifts.add(drift("one unit out, that phase", model.scaled(branch, f), f, branch, aim)));
+        unitsOut(model, branch, 2).ifPresent(f -> drifts.add(drift(TWO_OUT, model.scaled(branch, f), f, branch, aim)));
         stage.unit().construction().ifPresent(c -> {
             if (c.internallyFused() && c.elements() > 1) {
+                double factor = inPhase(model, branch, elementsOut(c, 1));
                 drifts.add(drift(
-                        "one element fuse operated, that phase",
-                        inPhase(stage, elementsOut(c, 1)),
-                        model,
-                        branch,
-                        aim));
+                        "one element fuse operated, that phase", model.scaled(branch, factor), factor, branch, aim));
             }
             if (!c.internallyFused() && c.sections() > 1) {
-                drifts.add(drift(
-                        "one section shorted, that phase",
-                        inPhase(stage, c.sections() / (c.sections() - 1.0)),
-                        model,
-                        branch,
-                        aim));
+                double factor = inPhase(model, branch, c.sections() / (c.sections() - 1.0));
+                drifts.add(drift("one section shorted, that phase", model.scaled(branch, factor), factor, branch, aim));
             }
         });
         return drifts;
     }
 
-    private Drift drift(String cause, double factor, StageModel model, SeriesBranch branch, int aim) {
+    /** Every unit of the stage changes alike. */
+    private Drift everywhere(String cause, double factor, StageModel model, int branch, int aim) {
+        return drift(cause, model.scaled(factor), factor, branch, aim);
+    }
+
+    private Drift drift(String cause, StageModel changed, double factor, int branch, int aim) {
         double amplification = source.map(s -> new BusModel(
                                 s,
                                 LoadCase.of(bank).getFirst(),
-                                List.of(model.scaled(factor)),
+                                List.of(changed),
                                 omega1,
                                 SourceImpedance.ResistanceLaw.CONSTANT)
                         .amplification(aim))
                 .orElse(Double.NaN);
-        return new Drift(cause, factor, branch.scaled(factor).tunedOrder(omega1), amplification);
+        return new Drift(cause, factor, changed.branches().get(branch).tunedOrder(omega1), amplification);
     }
 
     /** Capacitance by the nameplates over what it is now. */
@@ -140,39 +152,61 @@ final class TuningStudy {
         return nameplate.farads() / model.farads();
     }
 
-    /** Capacitance of a phase with some units of one group out over that of a healthy phase; empty where a string would be open. */
-    private static Optional<Double> unitsOut(Stage stage, int out) {
-        int units = stage.layout().units();
-        return out < units ? Optional.of(inPhase(stage, (units - out) / (double) units, true)) : Optional.empty();
+    /** Capacitance behind a reactor with some units of one group out over healthy; empty where a string would be open. */
+    private static Optional<Double> unitsOut(StageModel model, int branch, int out) {
+        return layouts(model, branch).stream()
+                .filter(l -> out < l.units())
+                .map(l -> inPhase(model, branch, l, (l.units() - out) / (double) l.units()))
+                .reduce(TuningStudy::farther);
     }
 
-    private static double inPhase(Stage stage, double unitFactor) {
-        return inPhase(stage, unitFactor, false);
+    /** The same when the capacitance of one unit changes. */
+    private static double inPhase(StageModel model, int branch, double unitFactor) {
+        return layouts(model, branch).stream()
+                .map(l -> inPhase(model, branch, l, (l.units() - 1.0 + unitFactor) / l.units()))
+                .reduce(TuningStudy::farther)
+                .orElseThrow();
     }
 
-    /**
-     * Capacitance of a phase over healthy when one unit (or its whole group) changes: leg by leg, units alike (NET-7).
-     *
-     * @param factor of the unit, or of its group
-     * @param wholeGroup which of the two
-     */
-    private static double inPhase(Stage stage, double factor, boolean wholeGroup) {
-        LegLayout layout = stage.layout();
-        double units = layout.units();
-        double group = wholeGroup ? factor : (units - 1.0 + factor) / units;
+    private static double farther(double a, double b) {
+        return Math.abs(b - 1.0) > Math.abs(a - 1.0) * (1.0 + 1e-9) ? b : a;
+    }
+
+    /** Layouts of the wyes behind one reactor: both of a double wye with the reactor in the line. */
+    private static List<LegLayout> layouts(StageModel model, int branch) {
+        LegLayout first = model.stage().layout();
+        LegLayout second = model.stage().second().orElse(first);
+        if (model.branches().size() > 1) {
+            return List.of(branch == 0 ? first : second);
+        }
+        return model.stage().connection().isDoubleWye() ? List.of(first, second) : List.of(first);
+    }
+
+    /** Capacitance behind a reactor over healthy when one group of a leg changes: leg by leg, units alike (NET-7). */
+    private static double inPhase(StageModel model, int branch, LegLayout layout, double group) {
         double groups = layout.groups();
         double string = groups / (groups - 1.0 + 1.0 / group);
         double strings = layout.strings();
         double leg = (strings - 1.0 + string) / strings;
-        return switch (stage.connection()) {
+        return switch (model.stage().connection()) {
             case WYE_GROUNDED, WYE_UNGROUNDED, DELTA -> leg;
-            case DOUBLE_WYE_GROUNDED, DOUBLE_WYE_UNGROUNDED -> 0.5 * (1.0 + leg);
+            case DOUBLE_WYE_GROUNDED, DOUBLE_WYE_UNGROUNDED -> {
+                double all = layouts(model, branch).stream()
+                        .mapToDouble(TuningStudy::perUnit)
+                        .sum();
+                yield 1.0 + perUnit(layout) / all * (leg - 1.0);
+            }
             // Upper half (leg + 1)/2 of two legs in parallel, in series with the healthy lower half.
             case BRIDGE_GROUNDED, BRIDGE_UNGROUNDED -> {
                 double half = 0.5 * (1.0 + leg);
                 yield 2.0 * half / (half + 1.0);
             }
         };
+    }
+
+    /** Capacitance of a leg over that of one of its units. */
+    private static double perUnit(LegLayout layout) {
+        return (double) layout.strings() * layout.units() / layout.groups();
     }
 
     private static double elementsOut(Construction c, int out) {

@@ -98,4 +98,52 @@ class TuningTest {
                 drift(tuning, "one section shorted, that phase").tunedOrder(),
                 1e-3);
     }
+
+    /** A double wye with a reactor at each neutral, tuned to {@code order} with four units of 300 kvar a leg. */
+    private static Bank twoReactors(String connection, double order, int second, String more) {
+        double omega = 2.0 * Math.PI * 60.0;
+        double farads = 4.0 * 300e3 / (omega * 8320.0 * 8320.0);
+        double henries = 1.0 / (order * omega * order * omega * farads);
+        return BankText.bank(BankText.system("13.8", "280", ", x-over-r: 11"), """
+                unit-types:
+                  - {name: U, rating: 300 kvar, voltage: 8.32 kV, frequency: 60 Hz, tolerance: [0 %%, 0 %%]}
+                stages:
+                  - {name: S, connection: %s, groups: 1, units: 4, second: {groups: 1, units: %d}, unit: U, reactor: {inductance: %s mH, %s, resistance: 50 mΩ}}
+                """.formatted(
+                        connection, second, henries * 1e3, more));
+    }
+
+    /**
+     * <pre>
+     *   bus ─┬─ 4 units ─ L ─┐       first wye tuned to 4.2, the second with half of its capacitance to 4.2·√2 = 5.94:
+     *        └─ 2 units ─ L ─┴─ n    above the 5th, which it raises
+     * </pre>
+     */
+    @Test
+    void theSmallerOfTwoWyesWithTheirOwnReactorsIsJudged() {
+        StageTuning unlike =
+                tuning(twoReactors("double-wye-ungrounded", 4.2, 2, "position: neutral, purpose: detuning"));
+        assertEquals(4.2 * Math.sqrt(2.0), unlike.detuning().tunedOrder(), 1e-4);
+        assertEquals(Verdict.FAIL, unlike.checks().getFirst().verdict());
+        // One of its two units out: half of that again, while the other wye stays as it is.
+        assertEquals(4.2 * 2.0, drift(unlike, "one unit out, that phase").tunedOrder(), 1e-3);
+        StageTuning alike =
+                tuning(twoReactors("double-wye-ungrounded", 4.2, 4, "position: neutral, purpose: detuning"));
+        assertEquals(4.2, alike.detuning().tunedOrder(), 1e-4);
+        assertEquals(Verdict.PASS, alike.checks().getFirst().verdict());
+        // The wye that lost a unit swings with its own reactor: 3/4 of four units, not 7/8 of eight.
+        Drift out = drift(alike, "one unit out, that phase");
+        assertEquals(4.2 * Math.sqrt(4.0 / 3.0), out.tunedOrder(), 1e-3);
+        assertEquals(0.75, out.capacitanceFactor(), 1e-12);
+    }
+
+    /** With the reactor in the line both wyes stand behind it: of 4 + 2 units one out leaves 5/6, in whichever wye. */
+    @Test
+    void aReactorInTheLineSeesBothWyes() {
+        StageTuning line = tuning(twoReactors("double-wye-grounded", 4.2, 2, "position: line, purpose: filter"));
+        assertEquals(4.2 * Math.sqrt(4.0 / 6.0), line.detuning().tunedOrder(), 1e-4);
+        assertEquals(5.0 / 6.0, drift(line, "one unit out, that phase").capacitanceFactor(), 1e-12);
+        assertEquals(
+                4.0 / 6.0, drift(line, "two units out of a group, that phase").capacitanceFactor(), 1e-12);
+    }
 }
