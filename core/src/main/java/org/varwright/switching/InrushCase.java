@@ -46,6 +46,20 @@ public record InrushCase(
         };
     }
 
+    /** Closings with the poles as in the main one: all together, or as asked for. */
+    public List<Closing> likeMain() {
+        return switch (simulation) {
+            case Simulation.Worst w ->
+                closings().stream().filter(InrushCase::isTogether).toList();
+            case Simulation.Given g -> closings();
+            case Simulation.NotPossible n -> List.of();
+        };
+    }
+
+    private static boolean isTogether(Closing closing) {
+        return closing.degrees().stream().allMatch(closing.degrees().getFirst()::equals);
+    }
+
     /** The closing with the largest current. */
     public Optional<Closing> largest() {
         return closings().stream().reduce((a, b) -> b.peakAmperes() > a.peakAmperes() * (1.0 + 1e-9) ? b : a);

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
 import org.varwright.bank.Bank;
 import org.varwright.bank.Device;
 import org.varwright.bank.FuseType;
@@ -76,11 +77,11 @@ final class InrushChecks {
         List<Check> checks = new ArrayList<>();
         double peak = worst.main().map(Closing::peakAmperes).orElseGet(worst::peakAmperes);
         double apart = worst.peakAmperes();
-        double hertz = worst.main()
-                .map(Closing::hertz)
+        // The largest peak, the highest frequency and the largest product need not be those of one closing.
+        double hertz = largest(worst.likeMain(), Closing::hertz)
                 .orElseGet(() -> worst.formula().orElseThrow().hertz());
-        double product = peak * hertz;
-        double apartProduct = worst.largest().map(Closing::product).orElse(product);
+        double product = largest(worst.likeMain(), Closing::product).orElse(peak * hertz);
+        double apartProduct = largest(worst.closings(), Closing::product).orElse(product);
         checks.add(check(
                 head + "inrush peak", peak, apart, peakLimit, "A", "SWI-8", "Î ≤ rated inrush peak", worst, type));
         checks.add(check(
@@ -102,6 +103,10 @@ final class InrushChecks {
                 above ? Verdict.WARN : Verdict.PASS,
                 basis("SWI-8", "f ≤ rated inrush frequency", worst, type)));
         return checks;
+    }
+
+    private static OptionalDouble largest(List<Closing> closings, ToDoubleFunction<Closing> measure) {
+        return closings.stream().mapToDouble(measure).max();
     }
 
     /** What the switch of a stage is rated for; where the file doesn't say, that is a gap. */
@@ -144,6 +149,8 @@ final class InrushChecks {
         worst.main().ifPresent(c -> {
             terms.add(new Term("Î", "in time, poles together", c.peakAmperes(), "A"));
             terms.add(new Term("f", "strongest oscillation in it", c.hertz(), "Hz"));
+            largest(worst.likeMain(), Closing::product)
+                    .ifPresent(p -> terms.add(new Term("Î·f", "largest with the poles so", p, "A·Hz")));
             terms.add(new Term("θ", "closing angle of pole A", c.degrees().getFirst(), "°"));
         });
         worst.largest()
