@@ -1,6 +1,7 @@
 // Audits the parts: their licences, what their makers call deprecated, known weaknesses. No answer of the service reads as "not looked up", never as "none".
 // Usage: node scripts/audit.mjs [--shipped LIST]… [--built LIST]… [--lock FILE]… [--accepted FILE] [--at-least N] [--service URL] [--seconds N] [--today DAY]
-// Exit: 0 nothing known, 1 something is wrong or known, 2 wrong use, 3 weaknesses were not looked up (all else is well).
+// Exit: 0 nothing known, 1 something is wrong, or known of a part that is shipped or is malware, 2 wrong use, 3 weaknesses were not looked up (all else is well),
+// 4 weaknesses are known of parts that only build and test.
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { acceptance, acceptanceProblems } from './audit/accepted.mjs';
@@ -48,8 +49,13 @@ function deprecations(parts, rules, today) {
   return wrong;
 }
 
+/** Code that was made to harm does so where it builds; any other weakness of a tool harms nobody who uses what it built. */
+const stops = (finding, part) => part.isShipped || [finding.id, ...finding.aliases].some((id) => id.startsWith('MAL-'));
+
+/** What is known and not accepted: sentences that stop a build, and sentences about tools. */
 function weaknesses(found, parts, rules, today) {
   const wrong = [];
+  const ofTools = [];
   for (const finding of found) {
     const part = parts.find((p) => p.purl === finding.purl);
     const names = [finding.id, ...finding.aliases].join(', ');
@@ -59,12 +65,12 @@ function weaknesses(found, parts, rules, today) {
       continue;
     }
     const mended = finding.fixed.length > 0 ? `mended in ${finding.fixed.join(', ')}: raise it` : 'no version that mends it is told: replace it';
-    wrong.push(
+    (stops(finding, part) ? wrong : ofTools).push(
       `${part.name} ${part.version} (${use(part)}): ${names}: ${finding.summary || 'nothing more was told'}; ${mended} ` +
         `(who brings it in: ${whoBringsIt(part.purl)}), or accept ${finding.id} of ${unversioned(part.purl)} with reason and end.`,
     );
   }
-  return wrong;
+  return { wrong, ofTools };
 }
 
 async function main() {
@@ -77,9 +83,10 @@ async function main() {
     parts.map((p) => p.purl),
     { service: given.service.replace(/\/$/, ''), eachMillis: Number(given.seconds) * 1000, allMillis: Number(given.seconds) * 12_000 },
   );
-  wrong.push(...weaknesses(found, parts, rules, given.today));
+  const known = weaknesses(found, parts, rules, given.today);
+  wrong.push(...known.wrong);
 
-  for (const line of wrong) console.error(`audit: ${line}`);
+  for (const line of [...wrong, ...known.ofTools]) console.error(`audit: ${line}`);
   const shipped = parts.filter((p) => p.isShipped).length;
   const count = `${parts.length} parts (${shipped} shipped, ${parts.length - shipped} that build and test)`;
   if (undecided !== undefined) {
@@ -87,6 +94,7 @@ async function main() {
     console.error('audit: this does not say that there are none. Run scripts/audit.sh where the service can be reached.');
   }
   if (wrong.length > 0) return 1;
+  if (known.ofTools.length > 0) return undecided === undefined ? 4 : 3;
   console.log(
     `audit: ${count}: every licence is accepted, npm's locks mark none as deprecated${undecided === undefined ? ', no weakness is known but what was accepted' : ''}`,
   );

@@ -127,9 +127,12 @@ test('found: part, version, ids, the versions that mend it for this part only, w
   assert.doesNotMatch(out, /no weakness/);
 });
 
-test('found in a tool: told apart from what is shipped', async () => {
-  const { code, err } = await audit({ answer: batch((q) => (q.package.purl === TOOL ? { vulns: [{ id: 'OSV-2026-7' }] } : undefined)) });
-  assert.equal(code, 1);
+test('found in a tool: told apart from what is shipped, and stops no build unless the tool is malware', async () => {
+  const inTool = (id) => audit({ answer: batch((q) => (q.package.purl === TOOL ? { vulns: [{ id }] } : undefined)) });
+  const { code, err, out } = await inTool('OSV-2026-7');
+  assert.equal(code, 4);
+  assert.doesNotMatch(out, /no weakness/);
+  assert.equal((await inTool('MAL-2026-7')).code, 1);
   assert.match(err, /@example\/spout 3\.0\.0 \(builds and tests\): OSV-2026-7: nothing more was told; no version that mends it is told/);
   assert.match(err, /npm explain @example\/spout/);
 });
@@ -157,11 +160,12 @@ test('pages without end are no answer', async () => {
 });
 
 test('a page that fails after something was found: found, and not looked up', async () => {
-  const answer = (body) => {
+  const answerOf = (purl) => (body) => {
     if (body.queries[0].page_token !== undefined) return { results: 'broken' };
-    return batch((q) => (q.package.purl === JAR ? { vulns: [{ id: RECORD.id }], next_page_token: 'two' } : undefined))(body);
+    return batch((q) => (q.package.purl === purl ? { vulns: [{ id: RECORD.id }], next_page_token: 'two' } : undefined))(body);
   };
-  const { code, err } = await audit({ answer });
+  assert.equal((await audit({ answer: answerOf(TOOL) })).code, 3);
+  const { code, err } = await audit({ answer: answerOf(JAR) });
   assert.equal(code, 1);
   assert.match(err, /GHSA-aaaa-bbbb-cccc/);
   assert.match(err, /NOT LOOKED UP/);
