@@ -191,6 +191,20 @@ export interface JobState {
     readonly for: string;
     readonly replaces: readonly string[];
   }>[];
+  /** How far the meters may be off: by these every reading is judged. Parts of the reading. */
+  readonly meterLimits: {
+    /** Of every meter that is not stated by its name. */
+    readonly limit: number;
+    /** Of the others, by name in small letters. */
+    readonly instruments: Readonly<Record<string, number>>;
+    readonly words: string;
+    /** What people stated and still stands; more than one of a meter where devices disagree. */
+    readonly stated: readonly Counted<{
+      readonly instrument?: string;
+      readonly limit: string;
+      readonly replaces: readonly string[];
+    }>[];
+  };
   readonly signatures: readonly Counted<{
     readonly role: string;
     readonly logHash: string;

@@ -85,6 +85,7 @@ export interface Survey {
   readonly notices: readonly TableProblem[];
   readonly problems: readonly TableProblem[];
   readonly meterLimit: number;
+  readonly meterLimits: Readonly<Record<string, number>>;
   readonly checks: readonly Check[];
 }
 
@@ -94,6 +95,8 @@ export interface SurveyRequest {
   readonly readings: string;
   /** Limits of error of the meter, as a part of the reading. */
   readonly meterLimit: number;
+  /** The same of single instruments, by their name in the readings. */
+  readonly meterLimits?: Readonly<Record<string, number>>;
   /** Texts of tables of earlier visits, oldest first. */
   readonly earlier?: readonly string[];
 }

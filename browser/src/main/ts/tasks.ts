@@ -152,6 +152,7 @@ export interface Requests {
     /** Table of the units as they read now; then `meterLimit` is needed too. */
     readonly readings?: string;
     readonly meterLimit?: number;
+    readonly meterLimits?: Readonly<Record<string, number>>;
   };
   record: RecordRequest;
   job: { readonly log: string };

@@ -1,15 +1,22 @@
 package org.varwright.cli;
 
 import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Optional;
 import org.varwright.bank.Bank;
 import org.varwright.bankfile.BankFile;
 import org.varwright.bankfile.BankReading;
+import org.varwright.job.Job;
+import org.varwright.job.Planner;
 import picocli.CommandLine.Parameters;
 
 /** The bank file that most commands take. */
 final class BankArgument {
-    @Parameters(paramLabel = "BANK", index = "0", description = "The bank file (.bank.yaml).")
+    @Parameters(
+            paramLabel = "BANK",
+            index = "0",
+            description = "The bank file (.bank.yaml), or a job log (.job.jsonl) for the bank in it.")
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private Path file;
 
@@ -17,8 +24,17 @@ final class BankArgument {
         return file;
     }
 
+    /** The job where the file is a job log. */
+    Optional<Job> job() {
+        return file.toString().endsWith(".jsonl")
+                ? Optional.of(Job.of(new JobFile(file).log(), Planner.keeping()))
+                : Optional.empty();
+    }
+
     BankReading reading() {
-        return BankFile.read(file.toString(), InputFile.read(file));
+        return job().map(job ->
+                        BankFile.read(file + ", bank file", job.bankText().getBytes(StandardCharsets.UTF_8)))
+                .orElseGet(() -> BankFile.read(file.toString(), InputFile.read(file)));
     }
 
     /**

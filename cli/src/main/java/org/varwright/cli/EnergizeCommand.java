@@ -3,6 +3,7 @@ package org.varwright.cli;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.varwright.bank.Bank;
 import org.varwright.basis.BasisText;
@@ -18,6 +19,7 @@ import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
 import org.varwright.quantity.Dimension;
+import org.varwright.survey.Survey;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -64,22 +66,16 @@ final class EnergizeCommand extends BankCommand {
     Answer answer(BankArgument argument) {
         Bank bank = argument.bank(err());
         List<MeasuredValue> values = measured.stream().map(MeasuredValue::parse).toList();
-        AsRead asRead = asRead(bank);
-        Energize energize = Energize.of(bank, asRead.farads(), busVolts(bus), Uncertainty.USUAL, values)
+        Optional<Survey> survey = Optional.ofNullable(readings).map(file -> options.survey(bank, file, err()));
+        AsRead asRead = survey.map(AsRead::of).orElse(AsRead.NOTHING);
+        asRead.warnings().forEach(w -> err().println("varwright: " + w));
+        Uncertainty uncertainty = Uncertainty.USUAL.withMeter(
+                survey.map(Survey::largestMeterLimit).orElse(0.0));
+        Energize energize = Energize.of(bank, asRead.farads(), busVolts(bus), uncertainty, values)
                 .warned(asRead.warnings());
         picture.write(width -> EnergizePhasors.of(energize).svg(width));
         String text = EnergizeText.of(energize) + (explain() ? BasisText.ofChecks(energize.checks()) : "");
         return new Answer(text, EnergizeJson.of(energize), energize.isGood() ? ExitCode.DONE : ExitCode.NO);
-    }
-
-    /** What was measured; all other units count as the bank file has them. */
-    private AsRead asRead(Bank bank) {
-        if (readings == null) {
-            return AsRead.NOTHING;
-        }
-        AsRead asRead = AsRead.of(options.survey(bank, readings, err()));
-        asRead.warnings().forEach(w -> err().println("varwright: " + w));
-        return asRead;
     }
 
     /**

@@ -20,7 +20,6 @@ import org.varwright.picture.FitPhasors;
 import org.varwright.sheet.TableFile;
 import org.varwright.survey.Spares;
 import org.varwright.survey.SparesFile;
-import org.varwright.survey.Survey;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -34,14 +33,17 @@ import picocli.CommandLine.Parameters;
             "Exit 1 where spares are missing or a limit is broken whatever is tried, 3 where units must be measured again first."
         })
 final class FitCommand extends BankCommand {
-    @Parameters(index = "1", paramLabel = "READINGS", description = "The readings that say which units must go.")
-    @SuppressWarnings("NullAway.Init") // picocli sets it
-    private Path readings;
+    @Parameters(
+            index = "1",
+            arity = "0..1",
+            paramLabel = "READINGS",
+            description = "The readings that say which units must go. A job log has its own.")
+    private @Nullable Path readings;
 
     @Option(
             names = "--spares",
             paramLabel = "SPARES",
-            description = "The spares on the truck; those of the bank file where it is not given.")
+            description = "The spares on the truck; those of the job log or bank file where it is not given.")
     private @Nullable Path spares;
 
     @Mixin
@@ -82,9 +84,9 @@ final class FitCommand extends BankCommand {
 
     @Override
     Answer answer(BankArgument argument) {
-        Bank bank = argument.bank(err());
-        Survey survey = readingsOptions.survey(bank, readings, err());
-        List<Spare> list = bank.spares();
+        ReadingsOptions.Judged judged = readingsOptions.judge(argument, readings, err());
+        Bank bank = judged.survey().bank();
+        List<Spare> list = judged.spares();
         if (spares != null) {
             Spares read =
                     SparesFile.read(bank, TableFile.read(spares.toString(), InputFile.read(spares), Optional.empty()));
@@ -99,9 +101,10 @@ final class FitCommand extends BankCommand {
                 without,
                 leastUnbalance ? FitOptions.Aim.LEAST_UNBALANCE : FitOptions.Aim.FEWEST_LIFTS,
                 extraLifts);
-        FitResult result = Fit.plan(FitInput.from(survey, list, options));
+        FitResult result = Fit.plan(FitInput.from(judged.survey(), list, options));
         picture.write(width -> FitPhasors.of(result).svg(width));
         String text = FitText.of(result)
+                + judged.text()
                 + (explain() ? BasisText.ofChecks(result.checks()) + BasisText.of(result.bases()) : "");
         return new Answer(text, FitJson.of(result), code(result));
     }

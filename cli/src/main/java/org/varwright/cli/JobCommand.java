@@ -16,6 +16,7 @@ import picocli.CommandLine.Spec;
             JobAddCommand.class,
             JobMergeCommand.class,
             JobListCommand.class,
+            JobMeterCommand.class,
             JobVisitCommand.class,
             JobDueCommand.class,
             JobExportCommand.class,

@@ -101,6 +101,7 @@ final class JobFiles {
             input = input.with(new ReadRecord(name, RecordStudy.of(RecordInput.of(recording), bank, List.of())));
         }
         Optional<Map<UnitPosition, Double>> fitted = Optional.of(Map.of());
+        Uncertainty uncertainty = Uncertainty.USUAL;
         if (job.readings().isPresent()) {
             String name = job.readings().get();
             Survey survey = Survey.of(
@@ -112,13 +113,14 @@ final class JobFiles {
             FitResult fit = Fit.plan(fitInput);
             input = input.with(survey).with(fit);
             fitted = AsFitted.of(fitInput, fit);
+            uncertainty = uncertainty.withMeter(survey.largestMeterLimit());
         }
         if (job.busVolts().isPresent() && fitted.isPresent()) {
             List<MeasuredValue> measured = new ArrayList<>();
             job.measured()
                     .forEach((name, value) -> measured.add(new MeasuredValue(name, value.value(), value.dimension())));
             input = input.with(Energize.of(
-                    bank, fitted.get(), BusVolts.balanced(job.busVolts().getAsDouble()), Uncertainty.USUAL, measured));
+                    bank, fitted.get(), BusVolts.balanced(job.busVolts().getAsDouble()), uncertainty, measured));
         } else if (job.busVolts().isPresent()) {
             err.println("varwright: no currents are predicted: a position is left without a good unit");
         }

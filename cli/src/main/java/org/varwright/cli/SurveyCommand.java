@@ -18,15 +18,16 @@ import picocli.CommandLine.Parameters;
         name = "survey",
         description = {
             "A verdict on every unit from its readings: healthy, watch, replace, measure again, with probability and reason.",
+            "Of a job log: what was found before the first lift, by the limits of the meters that are stated in it.",
             "Exit 1 where a unit must be replaced or measured again, or a limit is broken."
         })
 final class SurveyCommand extends BankCommand {
     @Parameters(
             index = "1",
+            arity = "0..1",
             paramLabel = "READINGS",
-            description = "The readings, CSV or XLSX; columns as in docs/readings.md.")
-    @SuppressWarnings("NullAway.Init") // picocli sets it
-    private Path readings;
+            description = "The readings, CSV or XLSX; columns as in docs/readings.md. A job log has its own.")
+    private @Nullable Path readings;
 
     @Mixin
     @SuppressWarnings("NullAway.Init") // picocli sets it
@@ -44,10 +45,11 @@ final class SurveyCommand extends BankCommand {
 
     @Override
     Answer answer(BankArgument argument) {
-        Survey survey = options.survey(argument.bank(err()), readings, err());
+        ReadingsOptions.Judged judged = options.judge(argument, readings, err());
+        Survey survey = judged.survey();
         picture.write(width -> SurveyMap.draw(survey, width));
         picture.write(ranked, width -> RankedDeviations.of(survey).svg(width));
-        String text = SurveyText.of(survey) + (explain() ? BasisText.ofChecks(survey.checks()) : "");
+        String text = SurveyText.of(survey) + judged.text() + (explain() ? BasisText.ofChecks(survey.checks()) : "");
         boolean good = survey.isGood();
         return new Answer(text, SurveyJson.of(survey), good ? ExitCode.DONE : ExitCode.NO);
     }

@@ -310,6 +310,8 @@ class BadInputIT {
             for (Session session : new Session[] {
                 Session.run("report", file.toString(), "-o", target),
                 Session.run("job", "show", file.toString()),
+                Session.run("survey", file.toString()),
+                Session.run("job", "meter", file.toString(), "--by", "R. Imhof", "--limit", "1 %"),
                 Session.run("job", "export", file.toString(), "-o", target),
                 Session.run("job", "import", file.toString(), "-o", target)
             }) {

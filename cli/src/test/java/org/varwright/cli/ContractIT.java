@@ -464,6 +464,17 @@ class ContractIT {
     }
 
     @Test
+    void theMetersOfAJob() {
+        String job = folder.resolve("spring.job.jsonl").toString();
+        json(0, "job", "new", job, "--bank", BANK, "--title", "alarm", "--by", "R. Imhof");
+        Json.Obj said = json(0, "job", "meter", job, "--by", "R. Imhof", "--limit", "0.5 %");
+        Json.Obj limits = (Json.Obj) said.get("meterLimits");
+        assertHas(limits, "limit", "instruments", "words", "stated");
+        assertEquals(Json.of(0.005), limits.get("limit"));
+        assertHas(first(limits, "stated"), "id", "by", "at", "body");
+    }
+
+    @Test
     void picturesAreWrittenWhereTheyAreAskedFor() throws Exception {
         picture(1, "survey", BANK, READINGS);
         Path ranked = folder.resolve("ranked.svg");
@@ -574,9 +585,8 @@ class ContractIT {
 
     private static Json.Obj json(int code, String... args) {
         String[] all = new String[args.length + 1];
-        all[0] = args[0];
-        all[1] = "--json";
-        System.arraycopy(args, 1, all, 2, args.length - 1);
+        System.arraycopy(args, 0, all, 0, args.length);
+        all[args.length] = "--json";
         Session session = Session.run(all);
         assertEquals(code, session.code(), session.err());
         return (Json.Obj) Json.parse(session.out());

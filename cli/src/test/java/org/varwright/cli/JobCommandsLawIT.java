@@ -90,6 +90,7 @@ class JobCommandsLawIT {
                                 "as-left",
                                 "unit-moved",
                                 "readings-imported",
+                                "meter-stated",
                                 "nonsense"));
                 yield run(
                         "job",
@@ -131,6 +132,7 @@ class JobCommandsLawIT {
                 .put("event", "desk:2")
                 .put("outcome", "done")
                 .put("file", "readings.csv")
+                .put("limit", Mutation.pick(random, List.of("0.5 %", "2 %", "0.5", "90 %")))
                 .put("selector", "43-1")
                 .put("serial", "X1")
                 .put("from", position)

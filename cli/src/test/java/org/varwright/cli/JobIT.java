@@ -294,6 +294,104 @@ class JobIT {
         assertTrue(hidden.out().contains("b.job.jsonl"), hidden.out());
     }
 
+    private Path read(String name) throws IOException {
+        Path file = begun(name);
+        String body = Json.object()
+                .put("file", "readings.csv")
+                .put("text", Files.readString(Session.DEMO.resolve("corbel-reach-3.readings.csv")))
+                .build()
+                .print();
+        assertEquals(0, add(file, "desk", "readings-imported", body).code());
+        return file;
+    }
+
+    private static Json.Obj json(int code, String... arguments) {
+        Session session = Session.run(arguments);
+        assertEquals(code, session.code(), session.err());
+        return (Json.Obj) Json.parse(session.out());
+    }
+
+    /** A log of before meters were stated in it: judged as a table is without {@code --meter}. */
+    @Test
+    void aLogWithoutTheMetersIsJudgedByTheUsualLimits() throws IOException {
+        Path file = read("a.job.jsonl");
+        String table = Session.DEMO.resolve("corbel-reach-3.readings.csv").toString();
+        Json.Obj ofLog = json(1, "survey", file.toString(), "--json");
+        Json.Obj ofTable = json(1, "survey", BANK, table, "--json");
+        assertEquals(ofTable.get("units").print(), ofLog.get("units").print());
+        assertEquals(Json.of(0.01), ofLog.get("meterLimit"));
+        assertTrue(Session.run("survey", file.toString()).out().contains("nobody has stated it"));
+        assertTrue(Session.run("job", "show", file.toString()).out().contains("nobody has stated it"));
+    }
+
+    @Test
+    void theMetersThatALogStatesJudgeItsReadingsEverywhere() throws IOException {
+        Path file = read("a.job.jsonl");
+        String job = file.toString();
+        Session bare = Session.run("job", "meter", job, "--by", "R. Imhof", "--limit", "3");
+        assertEquals(2, bare.code());
+        assertTrue(bare.err().contains("has no unit"), bare.err());
+        assertEquals(
+                2,
+                Session.run("job", "meter", job, "--by", "R. Imhof", "--limit", "30 %")
+                        .code());
+        assertEquals(
+                0,
+                Session.run("job", "meter", job, "--by", "R. Imhof", "--limit", "2 %")
+                        .code());
+        Session phone = Session.run("job", "meter", job, "--by", "L. Brandt", "--device", "phone", "--limit", "3 %");
+        assertEquals(0, phone.code(), phone.err());
+        assertTrue(phone.out().contains("every meter not stated by name: ±3 % (L. Brandt)"), phone.out());
+        assertFalse(phone.out().contains("±2 %"), "its place is taken");
+        assertEquals(
+                0,
+                Session.run("job", "meter", job, "--by", "R. Imhof", "--instrument", "Bridge 4", "--limit", "0.3 %")
+                        .code());
+        Json.Obj survey = json(1, "survey", job, "--json");
+        assertEquals(Json.of(0.03), survey.get("meterLimit"));
+        assertEquals(Json.of(0.003), ((Json.Obj) survey.get("meterLimits")).get("bridge 4"));
+        Json.Obj byOption = json(
+                1,
+                "survey",
+                BANK,
+                Session.DEMO.resolve("corbel-reach-3.readings.csv").toString(),
+                "--meter",
+                "3 %",
+                "--json");
+        assertEquals(byOption.get("units").print(), survey.get("units").print());
+        Path report = folder.resolve("report.json");
+        assertEquals(0, Session.run("report", job, "-o", report.toString()).code());
+        Json.Obj reported = (Json.Obj) ((Json.Obj) Json.parse(Files.readString(report))).get("survey");
+        assertEquals(survey.print(), reported.print());
+        Session fit = Session.run("fit", job);
+        assertTrue(fit.out().contains("Bridge 4: ±0.3 % (R. Imhof)"), fit.out() + fit.err());
+        assertEquals(
+                Json.parse(Files.readString(report)) instanceof Json.Obj all
+                        ? all.get("fit").print()
+                        : "",
+                json(fit.code(), "fit", job, "--json").print());
+    }
+
+    @Test
+    void aJobHasItsOwnReadingsAndMeters() throws IOException {
+        String job = begun("a.job.jsonl").toString();
+        String table = Session.DEMO.resolve("corbel-reach-3.readings.csv").toString();
+        Session none = Session.run("survey", job);
+        assertEquals(2, none.code());
+        assertTrue(none.err().contains("no readings are in this job"), none.err());
+        Session both = Session.run("survey", job, table);
+        assertEquals(2, both.code());
+        assertTrue(both.err().contains("a job log has its own readings"), both.err());
+        assertEquals(2, Session.run("fit", job, "--meter", "1 %").code());
+        Session missing = Session.run("survey", BANK);
+        assertEquals(2, missing.code());
+        assertTrue(missing.err().contains("READINGS"), missing.err());
+        assertEquals(
+                0,
+                Session.run("draw", job, "-o", folder.resolve("x.svg").toString())
+                        .code());
+    }
+
     @Test
     void aLogIsReported() throws IOException {
         Path file = begun("a.job.jsonl");

@@ -161,6 +161,20 @@ public sealed interface Fact {
         }
     }
 
+    /**
+     * {@code meter-stated}: how far a capacitance meter may be off. Every reading of the job is judged by it, whenever it was taken. It takes the
+     * place of what the same device said of that meter before.
+     *
+     * @param instrument the meter's name in the readings; empty for every meter that is not stated by its name
+     * @param limit limits of error, part of the reading, as typed, such as {@code 0.5 %}
+     * @param replaces events of other devices, known to the one who writes, that it takes the place of too
+     */
+    record MeterStated(Optional<String> instrument, String limit, List<String> replaces) implements Fact {
+        public MeterStated {
+            replaces = List.copyOf(replaces);
+        }
+    }
+
     /** {@code signed}: somebody vouches for the log as it stood. */
     record Signed(String role, String logHash) implements Fact {}
 

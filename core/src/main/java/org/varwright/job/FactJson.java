@@ -33,6 +33,7 @@ final class FactJson {
             case Fact.Corrected f -> "corrected";
             case Fact.Settled f -> "settled";
             case Fact.VisitAgreed f -> "visit-agreed";
+            case Fact.MeterStated f -> "meter-stated";
             case Fact.Signed f -> "signed";
             case Fact.Closed f -> "closed";
             case Fact.NotUnderstood f -> f.type();
@@ -98,6 +99,10 @@ final class FactJson {
                 body.put("date", f.date().toString())
                         .put("for", f.purpose())
                         .put("replaces", Json.strings(f.replaces()));
+            case Fact.MeterStated f -> {
+                put(body, "instrument", f.instrument());
+                body.put("limit", f.limit()).put("replaces", Json.strings(f.replaces()));
+            }
             case Fact.Signed f -> body.put("role", f.role()).put("logHash", f.logHash());
             case Fact.Closed f -> body.put("outcome", f.outcome());
             case Fact.NotUnderstood f -> {

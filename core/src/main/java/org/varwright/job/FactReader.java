@@ -73,6 +73,8 @@ public final class FactReader {
             case "corrected" -> new Fact.Corrected(body.words("event"), body.words("reason"));
             case "settled" -> new Fact.Settled(body.words("event"), body.words("reason"));
             case "visit-agreed" -> new Fact.VisitAgreed(date("date"), body.words("for"), body.texts("replaces"));
+            case "meter-stated" ->
+                new Fact.MeterStated(body.optionalWords("instrument"), body.words("limit"), body.texts("replaces"));
             case "signed" -> new Fact.Signed(body.words("role"), body.words("logHash"));
             case "closed" -> new Fact.Closed(body.words("outcome"));
             default -> new Fact.NotUnderstood(type, json);

@@ -127,6 +127,11 @@ public final class Job {
         return ledger().nextVisits();
     }
 
+    /** By which limits of error its readings are judged, as the log states them. */
+    public MeterLimits meterLimits() {
+        return ledger().meterLimits();
+    }
+
     /** Ids of events that were taken back. */
     public List<String> withdrawn() {
         return List.copyOf(ledger().withdrawn);

@@ -74,6 +74,7 @@ public final class JobJson {
         json.put("attachments", counted(ledger.attachments));
         json.put("records", counted(ledger.records));
         json.put("nextVisits", counted(ledger.nextVisits()));
+        json.put("meterLimits", meterLimits(ledger.meterLimits()));
         json.put("signatures", counted(ledger.signatures));
         json.put(
                 "conflicts",
@@ -98,6 +99,17 @@ public final class JobJson {
                 "findings",
                 Json.strings(job.log().findings().stream().map(LogFinding::text).toList()));
         return json.build();
+    }
+
+    private static Json meterLimits(MeterLimits limits) {
+        Json.Builder instruments = Json.object();
+        limits.byInstrument().forEach(instruments::put);
+        return Json.object()
+                .put("limit", limits.limit())
+                .put("instruments", instruments.build())
+                .put("words", limits.words())
+                .put("stated", counted(limits.stated()))
+                .build();
     }
 
     private static Json order(Order order) {

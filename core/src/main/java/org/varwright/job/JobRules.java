@@ -106,6 +106,7 @@ final class JobRules {
                         ? List.of()
                         : no(Message.JOB_NO_CONFLICT, f.event());
             case Fact.VisitAgreed f -> visit(event, f);
+            case Fact.MeterStated f -> meter(f);
             case Fact.Signed f -> List.of();
             case Fact.Closed f -> close(bank);
             case Fact.NotUnderstood f -> no(Message.JOB_TYPE_UNKNOWN, f.type());
@@ -334,6 +335,17 @@ final class JobRules {
         return problems;
     }
 
+    private List<Problem> meter(Fact.MeterStated fact) {
+        List<Problem> problems = new ArrayList<>(MeterLimits.problems(fact.limit()));
+        for (String id : fact.replaces()) {
+            JobEvent replaced = ledger.counted.get(id);
+            if (replaced == null || !(replaced.fact() instanceof Fact.MeterStated)) {
+                problems.add(problem(Message.JOB_METER_NOT_HERE, id));
+            }
+        }
+        return problems;
+    }
+
     private List<Problem> corrected(Fact.Corrected fact) {
         JobEvent event = ledger.counted.get(fact.event());
         if (event == null) {
@@ -362,6 +374,7 @@ final class JobRules {
             case Fact.RecordRead f -> true;
             case Fact.Settled f -> true;
             case Fact.VisitAgreed f -> true;
+            case Fact.MeterStated f -> true;
             case Fact.Signed f -> true;
             case Fact.Opened f -> false;
             case Fact.BankReplaced f -> false;

@@ -33,6 +33,7 @@ public final class JobText {
         page.row("Stands", standing(ledger));
         page.row("On the bank", job.peopleOn().isEmpty() ? "nobody is signed on" : String.join(", ", job.peopleOn()));
         nextVisit(ledger);
+        ledger.meterLimits().sentences().forEach(s -> page.row("Meter", s));
         ledger.order().ifPresent(this::order);
         readings(ledger);
         for (Counted<Fact.RecordRead> record : ledger.records) {

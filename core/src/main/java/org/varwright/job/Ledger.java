@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiPredicate;
+import java.util.function.Function;
 import org.varwright.bank.Bank;
 
 /** What stands in a job after the events counted so far. Only {@link Replay} writes it; {@link JobRules} and {@link Job} read it. */
@@ -46,6 +48,7 @@ final class Ledger {
     final List<Counted<Fact.Attached>> attachments = new ArrayList<>();
     final List<Counted<Fact.RecordRead>> records = new ArrayList<>();
     final List<Counted<Fact.VisitAgreed>> visits = new ArrayList<>();
+    final List<Counted<Fact.MeterStated>> meters = new ArrayList<>();
     final List<Counted<Fact.Signed>> signatures = new ArrayList<>();
     final List<Counted<Fact.Settled>> settled = new ArrayList<>();
     final List<Conflict> stepConflicts = new ArrayList<>();
@@ -135,19 +138,37 @@ final class Ledger {
             open.add(new Conflict(
                     "the next visit", next.stream().map(v -> v.event().id()).toList()));
         }
+        open.addAll(meterLimits().conflicts());
         return open;
     }
 
     /** The visits agreed of which no other takes the place: more than one where devices disagree. */
     List<Counted<Fact.VisitAgreed>> nextVisits() {
-        List<Counted<Fact.VisitAgreed>> next = new ArrayList<>();
-        for (Counted<Fact.VisitAgreed> visit : visits) {
-            next.removeIf(v -> v.event().device().equals(visit.event().device())
-                    || visit.fact().replaces().contains(v.event().id())
-                    || v.fact().saysAs(visit.fact()));
-            next.add(visit);
+        return standing(visits, Fact.VisitAgreed::replaces, Fact.VisitAgreed::saysAs);
+    }
+
+    /** By which limits of error readings are judged. */
+    MeterLimits meterLimits() {
+        Map<String, List<Counted<Fact.MeterStated>>> byMeter = new LinkedHashMap<>();
+        meters.forEach(m -> byMeter.computeIfAbsent(MeterLimits.key(m.fact()), k -> new ArrayList<>())
+                .add(m));
+        List<Counted<Fact.MeterStated>> stand = new ArrayList<>();
+        byMeter.forEach(
+                (meter, all) -> stand.addAll(standing(all, Fact.MeterStated::replaces, MeterLimits::sayTheSame)));
+        return new MeterLimits(stand);
+    }
+
+    /** Of what devices say of one thing, the words of which no later ones take the place: each device's last, unless it is named as replaced or said again. */
+    private static <F extends Fact> List<Counted<F>> standing(
+            List<Counted<F>> said, Function<F, List<String>> replaces, BiPredicate<F, F> sayTheSame) {
+        List<Counted<F>> standing = new ArrayList<>();
+        for (Counted<F> later : said) {
+            standing.removeIf(s -> s.event().device().equals(later.event().device())
+                    || replaces.apply(later.fact()).contains(s.event().id())
+                    || sayTheSame.test(s.fact(), later.fact()));
+            standing.add(later);
         }
-        return next;
+        return standing;
     }
 
     private boolean isSettled(Conflict conflict) {

@@ -91,6 +91,7 @@ final class Replay {
             case Fact.Corrected f -> withdraw(f);
             case Fact.Settled f -> settle(event, f);
             case Fact.VisitAgreed f -> ledger.visits.add(new Counted<>(event, f));
+            case Fact.MeterStated f -> ledger.meters.add(new Counted<>(event, f));
             case Fact.Signed f -> ledger.signatures.add(new Counted<>(event, f));
             case Fact.Closed f -> ledger.closed = Optional.of(f);
             case Fact.NotUnderstood ignored -> {}
@@ -144,6 +145,7 @@ final class Replay {
             case Fact.Attached ignored -> drop(ledger.attachments, event);
             case Fact.RecordRead ignored -> drop(ledger.records, event);
             case Fact.VisitAgreed ignored -> drop(ledger.visits, event);
+            case Fact.MeterStated ignored -> drop(ledger.meters, event);
             case Fact.Signed ignored -> drop(ledger.signatures, event);
             case Fact.Settled ignored -> drop(ledger.settled, event);
             case Fact.Opened ignored -> throw notTakenBack(event);
@@ -168,7 +170,7 @@ final class Replay {
         list.removeIf(c -> c.event().id().equals(event.id()));
     }
 
-    /** Of readings, or agreed visits, that disagree only the one that holds is used from now on. */
+    /** Of what disagrees only what holds is used from now on. */
     private void settle(JobEvent event, Fact.Settled fact) {
         List<String> losers = ledger.conflicts().stream()
                 .filter(c -> c.events().contains(fact.event()))
@@ -180,6 +182,10 @@ final class Replay {
         JobEvent holds = ledger.counted.get(fact.event());
         if (holds != null && holds.fact() instanceof Fact.VisitAgreed) {
             ledger.visits.removeIf(v -> !v.event().id().equals(holds.id()));
+        }
+        if (holds != null && holds.fact() instanceof Fact.MeterStated stated) {
+            ledger.meters.removeIf(m -> MeterLimits.key(m.fact()).equals(MeterLimits.key(stated))
+                    && !m.event().id().equals(holds.id()));
         }
     }
 

@@ -399,6 +399,8 @@ public enum Message {
     JOB_VISIT_PAST("{0} is past by this device's clock; give the day of a visit to come, and look at the clock"),
     JOB_VISIT_PURPOSE("say in a few words what the visit is for, such as \"measure stage 2 again\""),
     JOB_VISIT_NOT_HERE("there is no agreed visit {0} that this one could take the place of"),
+    JOB_NOTHING_READ("no readings are in this job; type or import some first"),
+    JOB_METER_NOT_HERE("no meter's limits were stated by {0} that these could take the place of"),
     DATE_SYNTAX("\"{0}\" is not a day of the calendar; write year, month and day, such as 2027-05-12"),
     JOB_NAME("\"{0}\" is not allowed; write small letters, digits and hyphens, at most 40, such as \"tablet-7\""),
     JOB_FILE_EXISTS("there is such a file already; a job is never begun over another: choose a new name"),

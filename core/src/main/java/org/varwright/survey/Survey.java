@@ -112,6 +112,15 @@ public record Survey(
                 .findFirst();
     }
 
+    /** The largest limits of error of the meters that capacitances were read with, as a part of the reading; 0 where none was read. */
+    public double largestMeterLimit() {
+        return readings.rows().stream()
+                .filter(row -> row.capacitance().isPresent())
+                .mapToDouble(row -> settings.meterLimit(row.instrument()))
+                .max()
+                .orElse(0.0);
+    }
+
     /** Units with a verdict. */
     public List<UnitSurvey> with(UnitVerdict verdict) {
         return units.stream().filter(unit -> unit.verdict() == verdict).toList();

@@ -1,6 +1,7 @@
 package org.varwright.survey;
 
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import org.varwright.basis.BasisJson;
 import org.varwright.json.Json;
@@ -34,8 +35,15 @@ public final class SurveyJson {
                 .put("notices", problems(survey.readings().notices()))
                 .put("problems", problems(survey.readings().problems()))
                 .put("meterLimit", survey.settings().meterLimit())
+                .put("meterLimits", numbers(survey.settings().meterLimits()))
                 .put("checks", BasisJson.of(survey.checks()))
                 .build();
+    }
+
+    private static Json numbers(Map<String, Double> byName) {
+        Json.Builder json = Json.object();
+        byName.forEach(json::put);
+        return json.build();
     }
 
     private static Json unit(UnitSurvey unit) {

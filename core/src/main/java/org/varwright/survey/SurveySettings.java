@@ -84,6 +84,21 @@ public record SurveySettings(
                 Priors.USUAL);
     }
 
+    /** What a survey is judged with, in a few words, such as {@code ±1 % (bridge 4 ±0.3 %), 25 °C}. */
+    public String words() {
+        return "±" + percent(meterLimit)
+                + String.join(
+                        "",
+                        meterLimits.entrySet().stream()
+                                .map(e -> " (" + e.getKey() + " ±" + percent(e.getValue()) + ")")
+                                .toList())
+                + ", " + Dimension.digits(referenceCelsius, 3) + " °C";
+    }
+
+    private static String percent(double part) {
+        return Dimension.digits(100.0 * part, 3) + " %";
+    }
+
     /** Limits of error of an instrument, as a part of the reading. */
     public double meterLimit(Optional<String> instrument) {
         return instrument

@@ -18,15 +18,7 @@ public final class SurveyText {
         lines.add("SURVEY  " + survey.bank().name() + "  from "
                 + survey.readings().file());
         lines.add(summary(survey));
-        lines.add("Judged with a meter of ±"
-                + Dimension.digits(100.0 * survey.settings().meterLimit(), 3) + " %"
-                + String.join(
-                        "",
-                        survey.settings().meterLimits().entrySet().stream()
-                                .map(e -> " (" + e.getKey() + " ±" + Dimension.digits(100.0 * e.getValue(), 3) + " %)")
-                                .toList())
-                + ", "
-                + Dimension.digits(survey.settings().referenceCelsius(), 3) + " °C.");
+        lines.add("Judged with a meter of " + survey.settings().words() + ".");
         problems(lines, survey);
         section(lines, survey, UnitVerdict.REPLACE, "REPLACE");
         section(lines, survey, UnitVerdict.MEASURE_AGAIN, "MEASURE AGAIN (not judged)");

@@ -1,7 +1,9 @@
 package org.varwright.task;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.varwright.json.Json;
@@ -71,6 +73,24 @@ final class Request {
     /** The texts, or none where the member is missing. */
     List<String> optionalTexts(String name) {
         return members.get(name) instanceof Json.Null ? List.of() : texts(name);
+    }
+
+    /** Names to numbers; none where the member is missing. */
+    Map<String, Double> optionalNumbers(String name) {
+        Map<String, Double> numbers = new LinkedHashMap<>();
+        if (members.get(name) instanceof Json.Null) {
+            return numbers;
+        }
+        if (!(members.get(name) instanceof Json.Obj object)) {
+            throw wrong(name, "an object of numbers");
+        }
+        object.members().forEach((key, item) -> {
+            if (!(item instanceof Json.Num number)) {
+                throw wrong(name + "." + key, "a number");
+            }
+            numbers.put(key, number.value());
+        });
+        return numbers;
     }
 
     Json object(String name) {

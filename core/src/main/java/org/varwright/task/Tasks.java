@@ -215,21 +215,27 @@ public final class Tasks {
                                 request.optionalText("restrike"))));
     }
 
-    /** May have {@code readings} with {@code meterLimit}: a unit that was measured counts as it reads, all others as the bank file has them. */
+    /** May have {@code readings} with {@code meterLimit} and {@code meterLimits}: a unit that was measured counts as it reads, all others as the bank file has them. */
     private static Json energize(Request request) {
         List<MeasuredValue> measured =
                 request.texts("measured").stream().map(MeasuredValue::parse).toList();
         BusVolts bus = BusVolts.balanced(request.number("busVolts"));
-        AsRead asRead = request.optionalText("readings").isPresent() ? AsRead.of(survey(request)) : AsRead.NOTHING;
-        return EnergizeJson.of(Energize.of(bank(request), asRead.farads(), bus, Uncertainty.USUAL, measured)
+        if (request.optionalText("readings").isEmpty()) {
+            return EnergizeJson.of(Energize.of(bank(request), Map.of(), bus, Uncertainty.USUAL, measured));
+        }
+        Survey survey = survey(request);
+        AsRead asRead = AsRead.of(survey);
+        Uncertainty uncertainty = Uncertainty.USUAL.withMeter(survey.largestMeterLimit());
+        return EnergizeJson.of(Energize.of(survey.bank(), asRead.farads(), bus, uncertainty, measured)
                 .warned(asRead.warnings()));
     }
 
-    /** May have {@code earlier}: texts of tables of earlier visits, oldest first. */
+    /** May have {@code meterLimits}, those of single instruments by name, and {@code earlier}, texts of tables of earlier visits, oldest first. */
     private static Survey survey(Request request) {
         Bank bank = bank(request);
         byte[] table = request.text("readings").getBytes(StandardCharsets.UTF_8);
-        SurveySettings settings = SurveySettings.of(bank.standard(), request.number("meterLimit"));
+        SurveySettings settings = SurveySettings.of(
+                bank.standard(), request.number("meterLimit"), request.optionalNumbers("meterLimits"));
         List<Readings> earlier = new ArrayList<>();
         for (String visit : request.optionalTexts("earlier")) {
             earlier.add(ReadingsFile.read(

@@ -54,6 +54,18 @@ class EnergizeBandTest {
         }
     }
 
+    /** ENG-2: limits of error of the meter in the place of the usual 1 %, where they are larger; four units in parallel: 3 %/√4. */
+    @Test
+    void aWorseMeterMakesTheBandWider() {
+        Bank bank = grounded();
+        Uncertainty meter = new Uncertainty(0.0, 0.0, 0.01, 0.0, NONE).withMeter(0.03);
+        Energize.of(bank, asRated(bank), BusVolts.balanced(13800.0), meter, List.of())
+                .currents()
+                .forEach(c ->
+                        assertEquals(1.015, c.amperes().high() / c.amperes().expected(), 1e-6, c.name()));
+        assertEquals(Uncertainty.USUAL, Uncertainty.USUAL.withMeter(0.003), "a better one narrows nothing");
+    }
+
     /** Four units in parallel, each known to 1 %: a leg is known to 1 %/√4. */
     @Test
     void capacitanceMeterAlone() {

@@ -69,6 +69,7 @@ class JobLawTest {
                     where);
             readPlainly(job, where);
             visitsPlainly(job, where);
+            metersPlainly(job, where);
             notCounted += job.notCounted().size();
             waysBack += (int) job.orders().stream()
                     .filter(o -> o.confirmed().size() > o.work().in().size())
@@ -148,6 +149,14 @@ class JobLawTest {
                     .toList();
             return Optional.of(new Fact.VisitAgreed(new CalendarDate(2027, 1 + random.nextInt(12), 1), "again", known));
         }
+        if (dice < 98) {
+            Optional<String> name = random.nextBoolean() ? Optional.of("bridge") : Optional.empty();
+            List<String> known = walk.job().meterLimits().of(name).stream()
+                    .filter(m -> random.nextBoolean())
+                    .map(m -> m.event().id())
+                    .toList();
+            return Optional.of(new Fact.MeterStated(name, 1 + random.nextInt(4) + " %", known));
+        }
         Fact.Origin origin = random.nextBoolean() ? new Fact.Origin.AfterLastStep() : Fact.Origin.AsFound.inService();
         return Optional.of(new Fact.OrderMade(
                 List.of("bay 2", "bay " + (1 + random.nextInt(4))), origin, Optional.of(order.id()), "scope"));
@@ -226,6 +235,28 @@ class JobLawTest {
         if (!all.isEmpty() && !isSettled) {
             assertEquals(
                     all.getLast().event().id(), next.getLast().event().id(), where + ": the latest word always stands");
+        }
+    }
+
+    /** Of each meter every device has one word at most, the least of what stands judges, and one nobody spoke of counts by the usual limits. */
+    private static void metersPlainly(Job job, String where) {
+        MeterLimits limits = job.meterLimits();
+        for (Optional<String> name : List.of(Optional.<String>empty(), Optional.of("bridge"))) {
+            List<Counted<Fact.MeterStated>> stand = limits.of(name);
+            assertEquals(
+                    stand.size(),
+                    stand.stream()
+                            .map(m -> m.event().device())
+                            .collect(Collectors.toSet())
+                            .size(),
+                    where + ": one word a device");
+            int least = stand.stream()
+                    .mapToInt(m -> Integer.parseInt(m.fact().limit().replace(" %", "")))
+                    .min()
+                    .orElse(1);
+            double judges =
+                    name.isEmpty() ? limits.limit() : limits.byInstrument().getOrDefault("bridge", 0.01);
+            assertEquals(least / 100.0, judges, 1e-15, where);
         }
     }
 

@@ -38,7 +38,11 @@ public final class JobDocument {
         JobNotesSection.records(report).ifPresent(sections::add);
         sections.add(JobPeopleSection.of(report));
         sections.addAll(JobOrderSections.of(report));
-        sections.add(SurveySections.verdicts(results.survey()));
+        sections.add(SurveySections.verdicts(
+                results.survey(),
+                report.job()
+                        .meterLimits()
+                        .sentences(e -> e.by() + ", " + report.times().minute(e))));
         sections.add(SurveySections.unjudged(results.survey()));
         sections.add(FitSections.lifts(results.fit()));
         sections.add(JobPartsSection.of(report));

@@ -11,8 +11,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.varwright.bank.Bank;
-import org.varwright.bank.Spare;
 import org.varwright.bank.UnitPosition;
 import org.varwright.discharge.Discharge;
 import org.varwright.energize.BusVolts;
@@ -27,18 +27,14 @@ import org.varwright.fit.Fitted;
 import org.varwright.job.Counted;
 import org.varwright.job.Fact;
 import org.varwright.job.Job;
+import org.varwright.job.JobReadings;
 import org.varwright.job.Order;
-import org.varwright.job.ReadingsTable;
 import org.varwright.jobsheet.JobSheet;
 import org.varwright.problem.Problem;
 import org.varwright.problem.VarwrightException;
 import org.varwright.quantity.Dimension;
 import org.varwright.quantity.Reading;
-import org.varwright.survey.Readings;
-import org.varwright.survey.ReadingsFile;
-import org.varwright.survey.SparesFile;
 import org.varwright.survey.Survey;
-import org.varwright.survey.SurveySettings;
 import org.varwright.survey.UnitVerdict;
 
 /** What follows from the facts of a job: verdicts on readings, what to fit, currents against the prediction. */
@@ -62,15 +58,17 @@ final class JobResults {
         files.add(InputFile.of("job log", job.log().job(), bytes(job.log().text())));
         files.add(InputFile.of("bank file", bank.name(), bytes(job.bankText())));
         List<Counted<Fact.UnitMoved>> lifts = job.counted(Fact.UnitMoved.class);
-        Optional<Survey> survey = survey(before(lifts));
-        List<Spare> spares = spares();
-        Optional<FitInput> fitInput = survey.map(s -> FitInput.from(s, spares, FitOptions.USUAL));
+        JobReadings read = JobReadings.of(job);
+        read.tables().forEach(t -> files.add(InputFile.of(t.what(), t.name(), bytes(t.text()))));
+        remarks.addAll(read.remarks());
+        Optional<Survey> survey = read.found();
+        Optional<FitInput> fitInput = survey.map(s -> FitInput.from(s, read.spares(), FitOptions.USUAL));
         Optional<FitResult> fit = fitInput.map(Fit::plan);
         ReportInput results =
                 ReportInput.of(bank, sheet(), date(), List.of()).with(Discharge.of(bank, Optional.empty()));
         results = survey.isPresent() ? results.with(survey.get()) : results;
         results = fit.isPresent() ? results.with(fit.get()) : results;
-        Optional<Energize> energize = energize(fitted(fitInput, spares, lifts));
+        Optional<Energize> energize = energize(fitted(fitInput, read, lifts), uncertainty(read));
         results = energize.isPresent() ? results.with(energize.get()) : results;
         return new JobReport(job, bank, zone, results.withFiles(files), remarks, photos);
     }
@@ -104,76 +102,13 @@ final class JobResults {
                 Map.of());
     }
 
-    // ---- readings
-
-    /** Readings up to the first lift: they say what was found. Readings after it are of the bank as fitted. */
-    private List<Counted<Fact.ReadingTaken>> before(List<Counted<Fact.UnitMoved>> lifts) {
-        return job.counted(Fact.ReadingTaken.class).stream()
-                .filter(r -> lifts.isEmpty()
-                        || r.event().clock().compareTo(lifts.getFirst().event().clock()) < 0)
-                .toList();
-    }
-
-    private Optional<Survey> survey(List<Counted<Fact.ReadingTaken>> typed) {
-        List<Readings> tables = new ArrayList<>();
-        for (Counted<Fact.ReadingsImported> table : job.counted(Fact.ReadingsImported.class)) {
-            readings(table.fact().fileName(), table.fact().text()).ifPresent(tables::add);
-        }
-        ReadingsTable.of(typed)
-                .flatMap(text -> readings("readings typed in the job", text))
-                .ifPresent(tables::add);
-        if (tables.isEmpty()) {
-            return Optional.empty();
-        }
-        return Optional.of(Survey.of(bank, together(tables), settings()));
-    }
-
-    private Optional<Readings> readings(String name, String text) {
-        files.add(InputFile.of("readings", name, bytes(text)));
-        try {
-            return Optional.of(ReadingsFile.read(bank, name, bytes(text)));
-        } catch (VarwrightException e) {
-            remark("readings \u201c" + name + "\u201d are not used", e);
-            return Optional.empty();
-        }
-    }
-
-    /** One table of all rows: imported tables in their order, then what was typed. */
-    private static Readings together(List<Readings> tables) {
-        if (tables.size() == 1) {
-            return tables.getFirst();
-        }
-        return new Readings(
-                String.join(" + ", tables.stream().map(Readings::file).toList()),
-                tables.stream().flatMap(t -> t.rows().stream()).toList(),
-                tables.stream().flatMap(t -> t.spots().stream()).toList(),
-                tables.stream().flatMap(t -> t.understood().stream()).toList(),
-                tables.stream().flatMap(t -> t.notices().stream()).toList(),
-                tables.stream().flatMap(t -> t.problems().stream()).toList());
-    }
-
-    private List<Spare> spares() {
-        List<Spare> spares = new ArrayList<>();
-        for (Counted<Fact.SparesImported> table : job.counted(Fact.SparesImported.class)) {
-            String name = table.fact().fileName();
-            byte[] text = bytes(table.fact().text());
-            files.add(InputFile.of("spares", name, text));
-            try {
-                spares.addAll(SparesFile.read(bank, name, text).spares());
-            } catch (VarwrightException e) {
-                remark("spares \u201c" + name + "\u201d are not used", e);
-            }
-        }
-        return spares.isEmpty() ? bank.spares() : spares;
-    }
-
     // ---- the bank as fitted
 
     /** Capacitance of units as they stand now, as far as it is known [F], 0 where none conducts: as found, with the lifts made. */
     private Map<UnitPosition, Double> fitted(
-            Optional<FitInput> asFound, List<Spare> spares, List<Counted<Fact.UnitMoved>> lifts) {
+            Optional<FitInput> asFound, JobReadings read, List<Counted<Fact.UnitMoved>> lifts) {
         Map<String, Double> bySerial = new LinkedHashMap<>();
-        spares.forEach(s -> s.capacitanceFarads().ifPresent(c -> bySerial.put(s.serial(), c)));
+        read.spares().forEach(s -> s.capacitanceFarads().ifPresent(c -> bySerial.put(s.serial(), c)));
         Map<UnitPosition, Double> fitted = new LinkedHashMap<>();
         for (Fitted unit : asFound.map(FitInput::units).orElse(List.of())) {
             double farads = unit.role() == Fitted.Role.EMPTY ? 0.0 : unit.capacitanceFarads();
@@ -199,33 +134,31 @@ final class JobResults {
                 }
             });
         }
-        fitted.putAll(readAfter(lifts));
+        read.after().ifPresent(after -> fitted.putAll(canBeRight(after)));
         return fitted;
     }
 
-    /** What was read after the lifts, where it is a capacitance that can be right [F]. */
-    private Map<UnitPosition, Double> readAfter(List<Counted<Fact.UnitMoved>> lifts) {
-        Set<Counted<Fact.ReadingTaken>> earlier = new LinkedHashSet<>(before(lifts));
-        List<Counted<Fact.ReadingTaken>> later = job.counted(Fact.ReadingTaken.class).stream()
-                .filter(r -> !earlier.contains(r))
-                .toList();
+    /** What was read, where it is a capacitance that can be right [F]. */
+    private static Map<UnitPosition, Double> canBeRight(Survey survey) {
         Map<UnitPosition, Double> read = new LinkedHashMap<>();
-        ReadingsTable.of(later)
-                .flatMap(text -> readings("readings typed after the lifts", text))
-                .map(r -> Survey.of(bank, r, settings()))
-                .ifPresent(survey -> survey.units().stream()
-                        .filter(u -> u.verdict() != UnitVerdict.MEASURE_AGAIN)
-                        .forEach(u -> u.capacitanceFarads().ifPresent(c -> read.put(u.position(), c))));
+        survey.units().stream()
+                .filter(u -> u.verdict() != UnitVerdict.MEASURE_AGAIN)
+                .forEach(u -> u.capacitanceFarads().ifPresent(c -> read.put(u.position(), c)));
         return read;
-    }
-
-    private SurveySettings settings() {
-        return SurveySettings.of(bank.standard(), SurveySettings.USUAL_METER_LIMIT);
     }
 
     // ---- energization
 
-    private Optional<Energize> energize(Map<UnitPosition, Double> fitted) {
+    /** By the worst of the meters that were read. */
+    private static Uncertainty uncertainty(JobReadings read) {
+        return Uncertainty.USUAL.withMeter(Stream.of(read.found(), read.after())
+                .flatMap(Optional::stream)
+                .mapToDouble(Survey::largestMeterLimit)
+                .max()
+                .orElse(0.0));
+    }
+
+    private Optional<Energize> energize(Map<UnitPosition, Double> fitted, Uncertainty uncertainty) {
         Map<String, String> byPlace = new LinkedHashMap<>();
         for (Counted<Fact.Measured> measured : job.counted(Fact.Measured.class)) {
             byPlace.put(measured.fact().place().strip(), measured.fact().value().strip());
@@ -257,13 +190,13 @@ final class JobResults {
         byPlace.forEach((place, value) -> {
             try {
                 MeasuredValue one = MeasuredValue.parse(place + "=" + value);
-                Energize.of(bank, fitted, busVolts, Uncertainty.USUAL, List.of(one));
+                Energize.of(bank, fitted, busVolts, uncertainty, List.of(one));
                 usable.add(one);
             } catch (VarwrightException e) {
                 remark("what was measured at \u201c" + place + "\u201d is not used", e);
             }
         });
-        return Optional.of(Energize.of(bank, fitted, busVolts, Uncertainty.USUAL, usable));
+        return Optional.of(Energize.of(bank, fitted, busVolts, uncertainty, usable));
     }
 
     private void remark(String what, VarwrightException e) {

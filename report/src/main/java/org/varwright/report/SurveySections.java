@@ -34,7 +34,12 @@ final class SurveySections {
     private SurveySections() {}
 
     static Section verdicts(Optional<Survey> survey) {
-        return survey.map(SurveySections::present)
+        return verdicts(survey, List.of());
+    }
+
+    /** @param meters who said how far the meters may be off, a sentence each */
+    static Section verdicts(Optional<Survey> survey, List<String> meters) {
+        return survey.map(s -> present(s, meters))
                 .orElseGet(
                         () -> Section.absent(TITLE, "No readings were part of this job: nothing is said of any unit."));
     }
@@ -44,12 +49,15 @@ final class SurveySections {
                 .orElseGet(() -> Section.absent(UNJUDGED, "No readings were part of this job: no unit was judged."));
     }
 
-    private static Section present(Survey survey) {
+    private static Section present(Survey survey, List<String> meters) {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Block.Paragraph(counts(survey) + ", of " + survey.units().size() + " units, from "
-                + survey.readings().file() + ". Judged with a meter of \u00b1"
-                + Values.number(100.0 * survey.settings().meterLimit()) + " % at "
-                + Values.number(survey.settings().referenceCelsius()) + " \u00b0C."));
+                + survey.readings().file() + ". Judged with a meter of "
+                + survey.settings().words() + "."));
+        if (!meters.isEmpty()) {
+            blocks.add(new Block.Paragraph("Limits of error of the meters:"));
+            blocks.add(new Block.Bullets(meters));
+        }
         if (!survey.findings().isEmpty()) {
             blocks.add(new Block.Bullets(survey.findings()));
         }

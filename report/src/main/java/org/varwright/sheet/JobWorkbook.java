@@ -34,6 +34,10 @@ public final class JobWorkbook {
         sheet.row("closed", report.job().isClosed() ? "yes" : "NO");
         sheet.row("stopped", report.job().isStopped() ? "YES" : "no");
         sheet.row("times", "clocks of the devices, in " + report.zone().getId());
+        report.job()
+                .meterLimits()
+                .sentences(e -> e.by() + ", " + report.times().second(e))
+                .forEach(s -> sheet.row("limits of error", s));
         report.job().peopleOn().forEach(person -> sheet.row("still signed on", person));
         report.job().log().findings().forEach(finding -> sheet.row("about the log", finding.text()));
         report.job()

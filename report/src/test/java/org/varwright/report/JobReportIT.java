@@ -104,6 +104,7 @@ class JobReportIT {
         walk.stepsUntil(Order.Phase.WORK);
         walk.yes(new Fact.SignedOn(Walk.PERSON, Optional.of("red 12")));
         walk.yes(new Fact.SignedOn(Walk.SECOND, Optional.of("red 13")));
+        walk.yes(new Fact.MeterStated(Optional.empty(), "0.7 %", List.of()));
         walk.yes(new Fact.ReadingsImported("readings.csv", example("corbel-reach-3.readings.csv")));
         walk.yes(new Fact.SparesImported("spares.csv", example("corbel-reach-3.spares.csv")));
         walk.yes(new Fact.UnitMoved("CR19-0110", Optional.of("stage 3/B/u2"), Optional.empty()));
@@ -194,7 +195,24 @@ class JobReportIT {
                 .forEach(u -> assertTrue(
                         text.contains(packed(u.position().name())), u.position().name()));
         assertEquals(1, report.results().energize().orElseThrow().comparison().size());
+        assertEquals(0.007, report.results().survey().orElseThrow().settings().meterLimit(), 1e-15);
+        assertTrue(text.contains(packed("Judged with a meter of \u00b10.7 %")));
+        assertTrue(text.contains(packed("every meter not stated by name: \u00b10.7 % (" + Walk.PERSON + ", 20")));
         assertEquals(1, report.remarks().size(), report.remarks().toString());
+    }
+
+    /** A meter of 3 % makes the bands of the first energization wider than the usual 1 % does. */
+    @Test
+    void theWorstMeterOfTheJobIsInTheBands() {
+        assertEquals(
+                0.01, REPORT.results().energize().orElseThrow().uncertainty().capacitance());
+        Walk walk = begun();
+        walk.yes(new Fact.ReadingsImported("readings.csv", "position,capacitance\nstage 3/A/u1,10.5 uF\n"));
+        walk.yes(new Fact.Measured("bus", "12.4 kV"));
+        walk.yes(new Fact.MeterStated(Optional.empty(), "3 %", List.of()));
+        JobReport report = report(walk.job());
+        assertEquals(
+                0.03, report.results().energize().orElseThrow().uncertainty().capacitance(), 1e-15);
     }
 
     @Test
