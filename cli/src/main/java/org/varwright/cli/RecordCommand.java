@@ -34,7 +34,8 @@ import picocli.CommandLine.Parameters;
             "What is in a disturbance record (IEEE C37.111, IEC 60255-24): channels, times, states, what changed when.",
             "With BANK: what was switched, what failed and where, and what the record can't tell.",
             "What departs from the standard is read all the same where it can be, and said.",
-            "With BANK, exit 1 where something failed, 3 where channels are not clear or no failure explains a sensor."
+            "With BANK, exit 1 where something failed, 3 where channels are not clear, nothing of the bank is in the record,",
+            "a pole is not seen to open, or no failure explains a sensor."
         })
 final class RecordCommand extends AnswerCommand {
     @Parameters(

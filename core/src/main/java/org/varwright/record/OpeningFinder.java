@@ -27,6 +27,12 @@ final class OpeningFinder {
     /** A quarter of a cycle, less what a sample may be off. */
     private static final double RESTRIKE_CYCLES = 0.245;
 
+    /** A pole of which the record can't say that it opened. */
+    static final String NOT_SEEN_TO_OPEN = "pole-not-seen-to-open";
+
+    /** Part of the expected current that goes on and is no longer called noise: common practice, no source. */
+    private static final double REMAINDER = 0.05;
+
     private final Scene scene;
     private final Stage stage;
     private final List<PoleStory> poles;
@@ -89,7 +95,9 @@ final class OpeningFinder {
                         Say.THRESHOLDS,
                         new Term("Δt", "first to last pole", last - first, "s"))));
         opened.stream().filter(p -> !p.again().isEmpty()).forEach(this::again);
+        opened.stream().filter(p -> p.again().isEmpty()).forEach(this::remainder);
         stuck(opened, last);
+        poles.stream().filter(p -> isCutOff(p, last)).forEach(p -> cutOff(p, last));
         if (ClosingFinder.hidesOnePole(stage) && poles.stream().noneMatch(p -> p.isOn(last + scene.cycleSeconds()))) {
             hidden(last);
         }
@@ -134,6 +142,65 @@ final class OpeningFinder {
                             new Term("T", "one cycle", scene.cycleSeconds(), "s"))));
             from = run.stopSeconds();
         }
+    }
+
+    /** What goes on flowing after a pole's current has stopped: a remainder that the limits of REC-5 take for noise. */
+    private void remainder(PoleStory pole) {
+        double from = stop(pole);
+        Optional<Window> after = scene.cycles()
+                .around(from + STUCK_CYCLES * scene.cycleSeconds())
+                .filter(w -> w.middleSeconds() > from + scene.cycleSeconds());
+        double whole = scene.expected()
+                .of(new Role.StageAmperes(stage.name(), pole.phase()))
+                .orElse(Double.NaN);
+        double left = after.flatMap(w -> w.phasor(pole.signal()))
+                .map(Complex::magnitude)
+                .orElse(0.0);
+        if (left > REMAINDER * whole) {
+            findings.add(new Finding(
+                    NOT_SEEN_TO_OPEN,
+                    Finding.Weight.LOOK,
+                    from,
+                    stage.name() + "/" + pole.phase(),
+                    stage.name() + " phase " + pole.phase() + ": after its current has stopped " + Say.amperes(left)
+                            + " go on, " + Say.percent(left / whole)
+                            + " of what it carries in good order: noise of the channel, or a way beside the pole. It does not"
+                            + " count as open.",
+                    List.of(pole.evidence(
+                            after.map(Window::middleSeconds).orElse(from), left, "rms of the fundamental")),
+                    Say.basis(
+                            "REC-5",
+                            "fundamental of one cycle, two cycles after the current has stopped, above 5 % of the expected",
+                            Say.THRESHOLDS,
+                            new Term("I", "what goes on", left, "A"))));
+        }
+    }
+
+    /** Whether a pole carries to the end of a record that ends too soon after the others to call it stuck. */
+    private boolean isCutOff(PoleStory pole, double last) {
+        return pole.stopped().isEmpty()
+                && scene.base().last() < last + STUCK_CYCLES * scene.cycleSeconds()
+                && pole.runs().stream().anyMatch(r -> r.toEnd() && r.startSeconds() < last);
+    }
+
+    private void cutOff(PoleStory pole, double last) {
+        findings.add(new Finding(
+                NOT_SEEN_TO_OPEN,
+                Finding.Weight.LOOK,
+                last,
+                stage.name() + "/" + pole.phase(),
+                stage.name() + " phase " + pole.phase() + " still carries when the record ends, "
+                        + Dimensions.cycles((scene.base().last() - last) / scene.cycleSeconds())
+                        + " after the others have stopped: whether its pole opened is not in this record. It does not count as"
+                        + " open.",
+                List.of(pole.evidence(
+                        scene.base().last(),
+                        pole.signal()
+                                .largest(
+                                        pole.signal().indexAt(last),
+                                        pole.signal().size()),
+                        "peak of what it still carries")),
+                Say.basis("REC-5", "two cycles after the other poles tell whether a pole opened", Say.THRESHOLDS)));
     }
 
     private void stuck(List<PoleStory> opened, double last) {

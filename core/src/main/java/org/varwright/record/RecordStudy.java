@@ -42,7 +42,7 @@ public record RecordStudy(
         NOTHING_FAILED,
         /** Something failed. */
         FAILED,
-        /** Channels are not clear, or no failure explains what was read. */
+        /** Channels are not clear, nothing of the bank is in the record, a pole is not seen to open, or no failure explains what was read. */
         UNDECIDED
     }
 
@@ -179,10 +179,12 @@ public record RecordStudy(
     }
 
     public Answer answer() {
-        boolean unclear = matching.filter(m -> !m.open().isEmpty()).isPresent()
-                || located.stream()
-                        .anyMatch(l -> !l.locate().isExplained()
-                                || l.locate().candidates().isEmpty());
+        boolean unclear =
+                matching.filter(m -> !m.open().isEmpty() || !isSeen(m)).isPresent()
+                        || findings.stream().anyMatch(f -> f.kind().equals(OpeningFinder.NOT_SEEN_TO_OPEN))
+                        || located.stream()
+                                .anyMatch(l -> !l.locate().isExplained()
+                                        || l.locate().candidates().isEmpty());
         if (unclear) {
             return Answer.UNDECIDED;
         }
@@ -191,6 +193,23 @@ public record RecordStudy(
                         .anyMatch(
                                 l -> !l.locate().candidates().getFirst().parts().isEmpty());
         return failed ? Answer.FAILED : Answer.NOTHING_FAILED;
+    }
+
+    /** Whether a current or a sensor of the bank is there for a whole cycle: what is not seen has not been found in good order. */
+    private boolean isSeen(ChannelMatching matching) {
+        return matching.assignments().stream().anyMatch(a -> switch (a.role()) {
+            case Role.StageAmperes r -> isThere(a.primary());
+            case Role.BankAmperes r -> false;
+            case Role.Sensor r -> isThere(a.primary());
+            case Role.BusVolts r -> false;
+            case Role.BusLineVolts r -> false;
+            case Role.StageVolts r -> false;
+            case Role.None r -> false;
+        });
+    }
+
+    private boolean isThere(Signal signal) {
+        return cycles.windows().stream().anyMatch(w -> w.phasor(signal).isPresent());
     }
 
     /** Every basis. */

@@ -117,7 +117,7 @@ final class StateFinder {
             }
             double part = is / was - 1.0;
             most = Math.max(most, Math.abs(part));
-            moved.add(pole.phase() + " " + (part >= 0.0 ? "+" : "−")
+            moved.add(pole.phase() + " " + (part > -5e-4 ? "+" : "−")
                     + String.format(java.util.Locale.ROOT, "%.1f", 100.0 * Math.abs(part)) + " %");
             evidence.add(pole.evidence(before.middleSeconds(), before.magnitude(pole.signal()), "rms before"));
             evidence.add(pole.evidence(after.middleSeconds(), after.magnitude(pole.signal()), "rms after"));

@@ -10,7 +10,8 @@ import java.util.List;
  * noise of that cycle; pauses of no more than 0.06 cycles are zeros of a wave. Begin and end are the zeros of straight lines through the outermost samples
  * (REC-5). A tail of one sign that outlasts 0.6 cycles is what a current transformer gives back after the current has stopped, and not counted.
  *
- * <p><b>Not modelled.</b> Currents below 3 % of the usual.
+ * <p><b>Not modelled.</b> Currents below 3 % of the usual; a remainder below a fifth of it that goes on to the end, which can't be told from the noise of its
+ * channel.
  *
  * <p><b>Accuracy.</b> One step of the samples.
  *
