@@ -127,10 +127,15 @@ public record Bank(
         return stages.stream().flatMap(s -> s.positions().stream()).toList();
     }
 
-    /** The position with this name; blanks around the slashes and the case of the last part are forgiven. */
+    /** The position with this name, else one that differs from it only in blanks around the slashes or in capitals. */
     public Optional<UnitPosition> position(String written) {
         String wanted = normal(written);
-        return positions().stream().filter(p -> normal(p.name()).equals(wanted)).findFirst();
+        return positions().stream()
+                .filter(p -> p.name().equals(written))
+                .findFirst()
+                .or(() -> positions().stream()
+                        .filter(p -> normal(p.name()).equals(wanted))
+                        .findFirst());
     }
 
     /**
