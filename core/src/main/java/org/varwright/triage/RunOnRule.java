@@ -17,8 +17,8 @@ import org.varwright.unbalance.VoltageLimit;
 /**
  * Whether the bank may stay or go back in service (TRI-1).
  *
- * <p><b>Model.</b> Of all failures that explain the reading, down to the share of one in twenty, the worst counts; a failure that the table does not hold leaves it
- * undecided. Without a reading nothing is known of the voltages left, so an alarm is undecided; after a trip, or with a can that has failed to the eye, it is no.
+ * <p><b>Model.</b> Of all failures that explain the reading, the likelier first until those left out are together less likely than one in twenty, the worst counts; a
+ * failure that the table does not hold, or many that are each too unlikely to be worked out, leave it undecided. Without a reading nothing is known of the voltages left, so an alarm is undecided; after a trip, or with a can that has failed to the eye, it is no.
  * <p><b>Source.</b> The limit by the bank's standard; the rest common practice.
  */
 final class RunOnRule {
@@ -146,8 +146,13 @@ final class RunOnRule {
         List<FailureRow> table = table();
         List<FailureRow> rows = new ArrayList<>();
         List<String> notInTable = new ArrayList<>();
+        double left = 1.0;
         for (Candidate candidate : locate.candidates()) {
-            if (candidate.probability() < COUNTS_FROM || candidate.parts().isEmpty()) {
+            if (left < COUNTS_FROM) {
+                break;
+            }
+            left -= candidate.probability();
+            if (candidate.parts().isEmpty()) {
                 continue;
             }
             Candidate.Part part = candidate.parts().getFirst();
@@ -168,6 +173,14 @@ final class RunOnRule {
                     "One of the failures that explain the reading is not in the table of single failures: "
                             + notInTable.getFirst() + ".",
                     "what the units bear with several failures at once is not worked out here");
+        }
+        if (left >= COUNTS_FROM) {
+            return undecided(
+                    String.format(
+                            Locale.ROOT,
+                            "Failures of which each explains the reading less than 1 in 100 are together %.0f in 100: what the units bear is not known.",
+                            100.0 * left),
+                    "only what explains the reading 1 in 100 or more is worked out one by one");
         }
         if (rows.isEmpty()) {
             return undecided(
