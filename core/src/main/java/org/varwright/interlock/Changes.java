@@ -82,13 +82,22 @@ final class Changes {
         changes.add(new Change(fault, text, changed));
     }
 
+    /** How the change begins that leaves one copy of a key. */
+    static String oneCopyOf(String key) {
+        return "leave one copy of key " + key + " ";
+    }
+
+    /** How every change begins that puts a lock on a door. */
+    static String lockOnDoor(String compartment) {
+        return "put a lock on the door of " + compartment + " ";
+    }
+
     private void fewerCopies() {
         for (KeyCopies key : isolation.keys()) {
             if (key.copies() > 1) {
                 add(
                         DesignFault.Kind.SECOND_COPY,
-                        "leave one copy of key " + key.name() + " and destroy the other "
-                                + (key.copies() == 2 ? "one" : "ones"),
+                        oneCopyOf(key.name()) + "and destroy the other " + (key.copies() == 2 ? "one" : "ones"),
                         Changed.copies(isolation, key.name(), 1));
             }
         }
@@ -149,22 +158,22 @@ final class Changes {
             for (int e = 0; e < isolation.exchanges().size(); e++) {
                 add(
                         DesignFault.Kind.DOOR_WITHOUT_LOCK,
-                        "put a lock on the door of " + compartment.name() + " and let its key come out of "
+                        lockOnDoor(compartment.name()) + "and let its key come out of "
                                 + isolation.exchanges().get(e).name(),
                         Changed.exchange(locked, e, List.of(), List.of(NEW_KEY)));
             }
             for (Device device : grounding()) {
                 add(
                         DesignFault.Kind.DOOR_WITHOUT_LOCK,
-                        "put a lock on the door of " + compartment.name()
-                                + " and let its key come out of a lock that holds " + device.name() + " closed",
+                        lockOnDoor(compartment.name()) + "and let its key come out of a lock that holds "
+                                + device.name() + " closed",
                         Changed.moreLocks(locked, Changed.lock(on(device), Device.CLOSED, NEW_KEY)));
             }
             for (Device device : isolating()) {
                 add(
                         DesignFault.Kind.DOOR_WITHOUT_LOCK,
-                        "put a lock on the door of " + compartment.name()
-                                + " and let its key come out of a lock that holds " + device.name() + " "
+                        lockOnDoor(compartment.name())
+                                + "and let its key come out of a lock that holds " + device.name() + " "
                                 + furthest(device),
                         Changed.moreLocks(locked, Changed.lock(on(device), furthest(device), NEW_KEY)));
             }

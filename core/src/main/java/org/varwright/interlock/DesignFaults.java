@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.function.Predicate;
 import org.varwright.bank.Bank;
 import org.varwright.bank.Compartment;
-import org.varwright.bank.Connection;
 import org.varwright.bank.Device;
 import org.varwright.bank.EnergySource;
 import org.varwright.bank.KeyCopies;
@@ -19,7 +18,11 @@ import org.varwright.bank.Vocabulary;
 /** Looks for faults of a scheme by name, each with the shortest way to harm and the changes that are proven to close it. */
 final class DesignFaults {
     private static final long TRIAL_STATES = 3_000_000;
-    private static final int SEARCH_STATES = 200_000;
+    /** How many states one search for a key that is free with its door open may look at. */
+    static final int SEARCH_STATES = 200_000;
+
+    private static final String COUNT_PEOPLE =
+            "Before the way back, look into every compartment and count people, not keys.";
 
     private final Bank bank;
     private final Scheme scheme;
@@ -28,6 +31,7 @@ final class DesignFaults {
     private final Trials trials;
     private final long memoryBytes;
     private final Verifier.Progress progress;
+    private final int searchStates;
     private final List<DesignFault> faults = new ArrayList<>();
 
     private DesignFaults(
@@ -36,20 +40,33 @@ final class DesignFaults {
             Verification verification,
             Trials trials,
             long memoryBytes,
-            Verifier.Progress progress) {
+            Verifier.Progress progress,
+            int searchStates) {
         this.bank = bank;
         this.scheme = scheme;
         this.verification = verification;
         this.trials = trials;
         this.memoryBytes = memoryBytes;
         this.progress = progress;
+        this.searchStates = searchStates;
         words = bank.words();
     }
 
     static List<DesignFault> of(
             Bank bank, Scheme scheme, Verification verification, long memoryBytes, Verifier.Progress progress) {
+        return of(bank, scheme, verification, memoryBytes, progress, SEARCH_STATES);
+    }
+
+    /** With searches for keys that look at so many states at most. */
+    static List<DesignFault> of(
+            Bank bank,
+            Scheme scheme,
+            Verification verification,
+            long memoryBytes,
+            Verifier.Progress progress,
+            int searchStates) {
         Trials trials = new Trials(scheme, verification, memoryBytes, progress, TRIAL_STATES);
-        DesignFaults all = new DesignFaults(bank, scheme, verification, trials, memoryBytes, progress);
+        DesignFaults all = new DesignFaults(bank, scheme, verification, trials, memoryBytes, progress, searchStates);
         all.brokenProperties();
         all.copies();
         all.doorsWithoutLock();
@@ -111,8 +128,7 @@ final class DesignFaults {
             if (key.copies() < 2) {
                 continue;
             }
-            boolean known = faults.stream().anyMatch(f -> f.kind() == DesignFault.Kind.SECOND_COPY);
-            if (!known) {
+            if (!proposed(DesignFault.Kind.SECOND_COPY, Changes.oneCopyOf(key.name()))) {
                 faults.add(new DesignFault(
                         DesignFault.Kind.SECOND_COPY,
                         "There are " + key.copies() + " copies of key " + key.name()
@@ -130,7 +146,17 @@ final class DesignFaults {
                     state -> doors.stream().anyMatch(d -> scheme.doors(state).getOrDefault(d, false))
                             && scheme.keys(state).getOrDefault(key.name(), List.of()).stream()
                                     .anyMatch(p -> p instanceof KeyPlace.Free);
-            if (search(scheme, keyOut) instanceof Search.Result.Found found) {
+            Search.Result keyOutOrNot = search(scheme, keyOut);
+            if (keyOutOrNot instanceof Search.Result.Undecided) {
+                faults.add(new DesignFault(
+                        DesignFault.Kind.KEY_FREE_DOOR_OPEN,
+                        "Whether key " + key.name() + " can be in a hand while the door of " + Words.list(doors)
+                                + " that it belongs to stands open is undecided: count it as so.",
+                        List.of(),
+                        List.of(),
+                        COUNT_PEOPLE));
+            }
+            if (keyOutOrNot instanceof Search.Result.Found found) {
                 Scheme single = Scheme.of(Changed.copies(scheme.isolation(), key.name(), 1), scheme.stages());
                 List<DesignFault.Remedy> remedies = new ArrayList<>();
                 if (search(single, singleOut(single, doors, key.name())) instanceof Search.Result.None none) {
@@ -146,7 +172,7 @@ final class DesignFaults {
                                 + " that it belongs to stands open, so the way back can be unlocked with people inside.",
                         found.path(),
                         remedies,
-                        "Before the way back, look into every compartment and count people, not keys."));
+                        COUNT_PEOPLE));
             }
         }
     }
@@ -156,8 +182,16 @@ final class DesignFaults {
                 && single.keys(state).getOrDefault(key, List.of()).stream().anyMatch(p -> p instanceof KeyPlace.Free);
     }
 
-    private static Search.Result search(Scheme scheme, Predicate<State> goal) {
-        return Search.cheapest(scheme, scheme.start(), goal, (before, move, after) -> true, m -> 1, SEARCH_STATES);
+    private Search.Result search(Scheme among, Predicate<State> goal) {
+        return Search.cheapest(among, among.start(), goal, (before, move, after) -> true, m -> 1, searchStates);
+    }
+
+    /** Whether a fault of this kind was found whose remedy begins with these words. */
+    private boolean proposed(DesignFault.Kind kind, String words) {
+        return faults.stream()
+                .filter(f -> f.kind() == kind)
+                .flatMap(f -> f.remedies().stream())
+                .anyMatch(r -> r.text().startsWith(words));
     }
 
     private void doorsWithoutLock() {
@@ -165,7 +199,7 @@ final class DesignFaults {
             Lock.On door = new Lock.On.OfDoor(compartment.name());
             boolean onlyLowVoltage = compartment.exposes().stream().allMatch(this::isAuxiliary);
             boolean locked = scheme.isolation().locks().stream().anyMatch(l -> l.on().equals(door));
-            boolean known = faults.stream().anyMatch(f -> f.kind() == DesignFault.Kind.DOOR_WITHOUT_LOCK);
+            boolean known = proposed(DesignFault.Kind.DOOR_WITHOUT_LOCK, Changes.lockOnDoor(compartment.name()));
             if (!locked && !onlyLowVoltage && !known) {
                 faults.add(new DesignFault(
                         DesignFault.Kind.DOOR_WITHOUT_LOCK,
@@ -213,7 +247,18 @@ final class DesignFaults {
         List<StagePoint> switched =
                 scheme.stages().stream().filter(s -> s.switchName().isPresent()).toList();
         BelievedGrounded believed = new BelievedGrounded(scheme);
-        if (Verifier.shortestTo(scheme, believed, memoryBytes, progress) instanceof Search.Result.Found found) {
+        Search.Result way = Verifier.shortestTo(scheme, believed, memoryBytes, progress);
+        if (way instanceof Search.Result.Undecided && !switched.isEmpty()) {
+            faults.add(new DesignFault(
+                    DesignFault.Kind.STAGE_NOT_GROUNDED,
+                    "Whether a door can be open to a " + words.stage() + " behind its open switch that is not "
+                            + words.grounded() + " is undecided: count every " + words.stage()
+                            + " behind an open switch as not " + words.grounded() + ".",
+                    List.of(),
+                    List.of(),
+                    testEachStage()));
+        }
+        if (way instanceof Search.Result.Found found) {
             State last = found.path().isEmpty()
                     ? scheme.start()
                     : found.path().getLast().after();
@@ -231,29 +276,30 @@ final class DesignFaults {
                             .stream())
                     .map(Trials.Proven::remedy)
                     .toList();
-            faults.add(
-                    new DesignFault(
-                            DesignFault.Kind.STAGE_NOT_GROUNDED,
-                            "With the door open and the conductor before its switch " + words.grounded() + ", "
-                                    + Words.list(names)
-                                    + " behind the open switch is not " + words.grounded()
-                                    + ": the " + words.groundingSwitch()
-                                    + " does not reach it. The same is true of every " + words.stage()
-                                    + " behind an open switch: "
-                                    + Words.list(switched.stream()
-                                            .map(StagePoint::name)
-                                            .toList()) + ".",
-                            found.path(),
-                            remedies,
-                            "Test each " + words.stage()
-                                    + " for itself, discharge every unit with the stick and put a short on it that stays while people work."));
+            faults.add(new DesignFault(
+                    DesignFault.Kind.STAGE_NOT_GROUNDED,
+                    "With the door open and the conductor before its switch " + words.grounded() + ", "
+                            + Words.list(names)
+                            + " behind the open switch is not " + words.grounded()
+                            + ": the " + words.groundingSwitch()
+                            + " does not reach it. The same is true of every " + words.stage()
+                            + " behind an open switch: "
+                            + Words.list(switched.stream().map(StagePoint::name).toList()) + ".",
+                    found.path(),
+                    remedies,
+                    testEachStage()));
         }
+    }
+
+    private String testEachStage() {
+        return "Test each " + words.stage()
+                + " for itself, discharge every unit with the stick and put a short on it that stays while people work.";
     }
 
     private void floatingNeutrals() {
         boolean grounds = scheme.isolation().devices().stream().anyMatch(d -> d.kind() == Device.Kind.GROUNDING_SWITCH);
         List<String> floating = bank.stages().stream()
-                .filter(DesignFaults::hasFloatingNeutral)
+                .filter(s -> s.connection().hasFloatingNeutral())
                 .map(Stage::name)
                 .toList();
         if (grounds && !floating.isEmpty()) {
@@ -267,12 +313,5 @@ final class DesignFaults {
                     "Test the neutral too, discharge each unit terminal to terminal, and join the neutral to "
                             + words.ground() + " with a lead of its own while people work."));
         }
-    }
-
-    private static boolean hasFloatingNeutral(Stage stage) {
-        Connection connection = stage.connection();
-        return connection == Connection.WYE_UNGROUNDED
-                || connection == Connection.DOUBLE_WYE_UNGROUNDED
-                || connection == Connection.BRIDGE_UNGROUNDED;
     }
 }

@@ -288,9 +288,15 @@ public record InterlockAudit(Bank bank, List<LockItem> locks, List<KeyItem> keys
                     lost.add(property);
                 }
             }
-            return lost.isEmpty() && !after.complete()
-                    ? new Protects.NotKnown("too large to tell")
-                    : new Protects.These(lost);
+            if (with.complete() && after.complete()) {
+                return new Protects.These(lost);
+            }
+            return new Protects.NotKnown(
+                    lost.isEmpty()
+                            ? "too large to tell"
+                            : "at least "
+                                    + Words.list(lost.stream().map(Property::id).toList())
+                                    + "; too large to tell what else");
         }
     }
 }

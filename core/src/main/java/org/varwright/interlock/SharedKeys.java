@@ -56,12 +56,13 @@ public final class SharedKeys {
                 lost.add(property);
             }
         }
+        boolean decided = alone.complete() && with.complete();
         if (lost.isEmpty()) {
-            if (reportHarmless) {
+            if (reportHarmless || !decided) {
                 faults.add(new DesignFault(
                         DesignFault.Kind.SHARED_KEY,
                         "Key " + key + " fits locks of " + here.name() + " and of " + there.name()
-                                + (with.complete()
+                                + (decided
                                         ? ". A copy lent from one to the other breaks no property that its own keys enforce."
                                         : ". What a copy lent from one to the other breaks is undecided: count it as harmful."),
                         List.of(),
