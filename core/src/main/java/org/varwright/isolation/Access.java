@@ -7,9 +7,11 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import org.varwright.bank.Bank;
 import org.varwright.bank.Isolation;
 import org.varwright.bankfile.Nearest;
+import org.varwright.interlock.ConductorState;
 import org.varwright.interlock.GuidedSearch;
 import org.varwright.interlock.Move;
 import org.varwright.interlock.Needs;
@@ -195,6 +197,11 @@ public final class Access {
                 }
             }
         }
+        List<String> impossible = onLive(start, grounds.keySet(), shorts.keySet());
+        if (!impossible.isEmpty()) {
+            return Plan.Refused.because("the start is refused: " + Phrases.list(impossible)
+                    + "; look again, and go clear until it is known which of both is so");
+        }
         Set<Property> broken = EnumSet.noneOf(Property.class);
         broken.addAll(scheme.broken(start));
         broken.retainAll(Exposure.NEVER);
@@ -204,6 +211,34 @@ public final class Access {
                     + "). Go clear and make it safe first");
         }
         return plan(start, grounds, shorts);
+    }
+
+    /** What can't be: a portable ground or a short on something that is live with the devices as they are said to stand. */
+    private List<String> onLive(State start, Set<String> grounds, Set<String> shorts) {
+        Map<String, ConductorState> conductors = scheme.conductors(start);
+        List<String> impossible = new ArrayList<>();
+        for (String name : grounds) {
+            String conductor = bank.stages().stream()
+                    .map(stage -> stage.name())
+                    .filter(stage -> Phrases.neutralOf(stage).equals(name))
+                    .findFirst()
+                    .orElse(name);
+            if (isLive(conductors.get(conductor))) {
+                impossible.add("portable " + bank.words().ground() + "s are said to be on " + name
+                        + ", which is live with the devices as they stand");
+            }
+        }
+        for (String stage : shorts) {
+            if (isLive(conductors.get(stage))) {
+                impossible.add(
+                        "units of " + stage + " are said to be shorted, which is live with the devices as they stand");
+            }
+        }
+        return impossible;
+    }
+
+    private static boolean isLive(@Nullable ConductorState state) {
+        return state == ConductorState.LIVE || state == ConductorState.LIVE_LOW_VOLTAGE;
     }
 
     private Plan plan(State start, Map<String, Integer> grounds, Map<String, Integer> shorts) {
