@@ -13,7 +13,7 @@ import org.ejml.data.DMatrixRMaj;
  * Runs a circuit through closings, openings and restrikes.
  *
  * <p><b>Model.</b> Between two acts the circuit is linear and its sources are part of its state, so a step is {@code z(t+h) = exp(M·h)·z(t)} and exact;
- * zeros of current, restrikes and peaks are located by halving inside the step (SWI-10).
+ * zeros of current and restrikes are located by halving inside the step, peaks by secants on their slope (SWI-10).
  *
  * <p><b>Not modelled.</b> Prestrike, arc voltage, current chopping, resistance that grows with frequency, saturation.
  *

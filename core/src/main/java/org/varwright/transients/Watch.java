@@ -2,27 +2,34 @@ package org.varwright.transients;
 
 /** Keeps the largest swing of one probe. Between two states the probe is a cubic with the right values and slopes; the best place is then found exactly. */
 final class Watch {
-    /** Halvings that pin a time down to rounding. */
-    private static final int HALVINGS = 60;
+    /** More secants than any slope here needs. */
+    private static final int MOST_SECANTS = 60;
+    /** A moment is found when it moves by less than this part of its step: at a turning point the value then stands to rounding. */
+    private static final double PINNED = 1e-12;
 
     private final Probe probe;
-    private double[] row = {};
-    private double[] slopeRow = {};
+    private Weights row;
+    private Weights slopeRow;
     private double best;
-    private double bestAt;
     private double squares;
     // where the best lies, for the exact search at the end
     private Topology topology;
     private double[] from;
     private double length;
     private double start;
+    // value and slope at the end of the last step, where the next one starts
+    private double[] seen = {};
+    private double seenValue;
+    private double seenSlope;
 
     Watch(Probe probe, Topology topology, double[] z) {
         this.probe = probe;
         this.topology = topology;
         this.from = z.clone();
-        turn(topology);
-        best = Exponential.dot(row, z);
+        double[] of = topology.row(probe);
+        row = Weights.of(of);
+        slopeRow = Weights.of(topology.derivative(of));
+        best = row.sum(z);
     }
 
     Probe probe() {
@@ -31,20 +38,25 @@ final class Watch {
 
     /** Another topology from here on. */
     void turn(Topology now) {
-        row = now.row(probe);
-        slopeRow = now.derivative(row);
+        double[] of = now.row(probe);
+        row = Weights.of(of);
+        slopeRow = Weights.of(now.derivative(of));
+        seen = new double[0];
     }
 
     double value(double[] z) {
-        return Exponential.dot(row, z);
+        return row.sum(z);
     }
 
     /** One step from {@code a} to {@code b}. */
     void see(Topology now, double[] a, double[] b, double at, double seconds) {
-        double v0 = Exponential.dot(row, a);
-        double v1 = Exponential.dot(row, b);
-        double s0 = Exponential.dot(slopeRow, a);
-        double s1 = Exponential.dot(slopeRow, b);
+        double v0 = a == seen ? seenValue : row.sum(a);
+        double s0 = a == seen ? seenSlope : slopeRow.sum(a);
+        double v1 = row.sum(b);
+        double s1 = slopeRow.sum(b);
+        seen = b;
+        seenValue = v1;
+        seenSlope = s1;
         squares += seconds / 2.0 * (v0 * v0 + v1 * v1) + seconds * seconds / 6.0 * (v0 * s0 - v1 * s1);
         double peak = Math.abs(v1);
         if (s0 * s1 < 0.0) {
@@ -78,33 +90,56 @@ final class Watch {
         return first >= 0.0 && first <= 1.0 ? first : c / q;
     }
 
-    /** The swing, its peak found to rounding. */
+    /** The swing, its peak found to rounding: where the slope turns inside the step, or at one of its ends. */
     Swing swing() {
         double[] bestRow = topology.row(probe);
+        double[] end = Exponential.act(topology.matrix(), length, from);
+        boolean last = Math.abs(Exponential.dot(bestRow, end)) > Math.abs(Exponential.dot(bestRow, from));
+        double at = last ? length : 0.0;
+        double value = Exponential.dot(bestRow, last ? end : from);
         double[] slope = topology.derivative(bestRow);
+        double first = Exponential.dot(slope, from);
+        double second = Exponential.dot(slope, end);
+        if (first * second < 0.0) {
+            double turn = turn(slope, first, second);
+            double there = Exponential.dot(bestRow, Exponential.act(topology.matrix(), turn, from));
+            // of a dip between two ends that stand higher, the end counts
+            if (Math.abs(there) >= Math.abs(value)) {
+                at = turn;
+                value = there;
+            }
+        }
+        return new Swing(value, start + at, squares);
+    }
+
+    /** Where the slope is zero: by secants, the end that stays put losing half its weight each time (Illinois), so that a handful of steps does. */
+    private double turn(double[] slope, double first, double second) {
         double low = 0.0;
         double high = length;
-        double atLow = Exponential.dot(slope, from);
-        if (length > 0.0) {
-            double[] end = Exponential.act(topology.matrix(), length, from);
-            if (atLow * Exponential.dot(slope, end) >= 0.0) {
-                // no turning point: one of the ends
-                boolean last = Math.abs(Exponential.dot(bestRow, end)) > Math.abs(Exponential.dot(bestRow, from));
-                low = last ? length : 0.0;
-                high = low;
+        double atLow = first;
+        double atHigh = second;
+        double last = 0.0;
+        int side = 0;
+        for (int i = 0; i < MOST_SECANTS; i++) {
+            double middle = (low * atHigh - high * atLow) / (atHigh - atLow);
+            double there = Exponential.dot(slope, Exponential.act(topology.matrix(), middle, from));
+            boolean found = Math.abs(middle - last) <= PINNED * length;
+            last = middle;
+            if (there == 0.0 || found) {
+                break;
             }
-        }
-        for (int i = 0; i < HALVINGS && high > low; i++) {
-            double middle = 0.5 * (low + high);
-            double s = Exponential.dot(slope, Exponential.act(topology.matrix(), middle, from));
-            if (s * atLow > 0.0) {
+            if (there * atLow > 0.0) {
+                atHigh = side < 0 ? 0.5 * atHigh : atHigh;
+                side = -1;
                 low = middle;
+                atLow = there;
             } else {
+                atLow = side > 0 ? 0.5 * atLow : atLow;
+                side = 1;
                 high = middle;
+                atHigh = there;
             }
         }
-        bestAt = 0.5 * (low + high);
-        double[] z = Exponential.act(topology.matrix(), bestAt, from);
-        return new Swing(Exponential.dot(bestRow, z), start + bestAt, squares);
+        return last;
     }
 }
