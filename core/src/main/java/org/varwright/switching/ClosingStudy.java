@@ -1,6 +1,7 @@
 package org.varwright.switching;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -37,6 +38,8 @@ final class ClosingStudy {
     private final double degreesASecond;
     private final double peakVolts;
     private final boolean symmetric;
+    /** Worst angles by delays and time to run: the search for the largest current and that for the highest voltage ask for the same. */
+    private final Map<List<Double>, List<WorstAngle>> known = new HashMap<>();
 
     /**
      * The study.
@@ -183,6 +186,11 @@ final class ClosingStudy {
     }
 
     private List<WorstAngle> angles(double[] delays, double seconds) {
+        List<Double> key = List.of(delays[0], delays[1], delays[2], seconds);
+        return known.computeIfAbsent(key, k -> found(delays, seconds));
+    }
+
+    private List<WorstAngle> found(double[] delays, double seconds) {
         List<Act.Close> closings = new ArrayList<>();
         List<Probe> probes = new ArrayList<>();
         for (int p = 0; p < 3; p++) {

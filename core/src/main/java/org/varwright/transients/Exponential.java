@@ -88,6 +88,30 @@ final class Exponential {
         }
     }
 
+    /** The product with three states at once: their sums don't wait for one another. */
+    static void timesThree(DMatrixRMaj m, double[][] z, double[][] out) {
+        double[] first = z[0];
+        double[] second = z[1];
+        double[] third = z[2];
+        int n = first.length;
+        double[] data = m.data;
+        int at = 0;
+        for (int r = 0; r < n; r++) {
+            double a = 0.0;
+            double b = 0.0;
+            double c = 0.0;
+            for (int i = 0; i < n; i++) {
+                double factor = data[at++];
+                a += factor * first[i];
+                b += factor * second[i];
+                c += factor * third[i];
+            }
+            out[0][r] = a;
+            out[1][r] = b;
+            out[2][r] = c;
+        }
+    }
+
     static double dot(double[] row, double[] z) {
         double sum = 0.0;
         for (int i = 0; i < row.length; i++) {

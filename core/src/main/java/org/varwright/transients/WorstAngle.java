@@ -86,32 +86,26 @@ public record WorstAngle(double magnitude, double degrees, double seconds) {
 
     private static double run(
             Place place, double step, double[][] z, List<Probe> probes, Best[] best, double from, double until) {
-        double[][] rows = new double[probes.size()][];
+        Weights[] rows = new Weights[probes.size()];
         for (int p = 0; p < rows.length; p++) {
-            rows[p] = place.topology().row(probes.get(p));
+            rows[p] = Weights.of(place.topology().row(probes.get(p)));
         }
         double now = from;
-        double[] scratch = new double[z[0].length];
+        double[][] scratch = new double[3][z[0].length];
         while (now < until) {
             double length = Math.min(step, until - now);
             boolean whole = length == step;
             now = until - now - length <= 1e-12 * step ? until : now + length;
+            if (whole) {
+                Exponential.timesThree(place.step(), z, scratch);
+            }
             for (int i = 0; i < 3; i++) {
-                if (whole) {
-                    Exponential.times(place.step(), z[i], scratch);
-                    double[] swap = z[i];
-                    z[i] = scratch;
-                    scratch = swap;
-                } else {
-                    z[i] = Exponential.act(place.topology().matrix(), length, z[i]);
-                }
+                double[] before = z[i];
+                z[i] = whole ? scratch[i] : Exponential.act(place.topology().matrix(), length, before);
+                scratch[i] = before;
             }
             for (int p = 0; p < rows.length; p++) {
-                best[p].see(
-                        Exponential.dot(rows[p], z[0]),
-                        Exponential.dot(rows[p], z[1]),
-                        Exponential.dot(rows[p], z[2]),
-                        now);
+                best[p].see(rows[p].sum(z[0]), rows[p].sum(z[1]), rows[p].sum(z[2]), now);
             }
         }
         return now;
@@ -134,6 +128,10 @@ public record WorstAngle(double magnitude, double degrees, double seconds) {
         private double seconds;
 
         void see(double cosine, double sine, double fixed, double at) {
+            if (Math.abs(fixed) + Math.abs(cosine) + Math.abs(sine) <= magnitude) {
+                // out of reach at any angle; the root is dear
+                return;
+            }
             double swing = Math.hypot(cosine, sine);
             double value = Math.abs(fixed) + swing;
             // Equal to rounding, the first counts: the same answer in every home of the code.
