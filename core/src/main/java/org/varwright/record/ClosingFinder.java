@@ -133,9 +133,14 @@ final class ClosingFinder {
     private void missing(List<PoleStory> together, double first) {
         double later = first + TOGETHER_CYCLES * scene.cycleSeconds();
         for (PoleStory pole : poles) {
-            if (together.contains(pole)
-                    || pole.isOn(first - scene.cycleSeconds())
-                    || scene.base().last() < later) {
+            if (together.contains(pole) || pole.isOn(first - scene.cycleSeconds())) {
+                continue;
+            }
+            if (scene.base().last() < later) {
+                unanswered.add(new Unanswered(
+                        "three cycles after the closing",
+                        "whether the pole of phase " + pole.phase() + " of " + stage.name()
+                                + " closed: the record ends too soon. Its terminals may be live all the same"));
                 continue;
             }
             findings.add(new Finding(

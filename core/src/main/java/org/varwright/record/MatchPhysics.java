@@ -57,15 +57,17 @@ final class MatchPhysics {
     }
 
     private void voltages() {
-        Optional<ChannelMatching.Assignment> a = bus("A");
+        Optional<ChannelMatching.Assignment> a =
+                Role.PHASES.stream().flatMap(p -> bus(p).stream()).findFirst();
         if (a.isEmpty()) {
             return;
         }
+        String first = Role.PHASES.stream().filter(p -> bus(p).isPresent()).findFirst().orElseThrow();
         List<ChannelMatching.Assignment> wrong = new ArrayList<>();
-        for (String phase : List.of("B", "C")) {
+        for (String phase : Role.PHASES.subList(Role.PHASES.indexOf(first) + 1, 3)) {
             Optional<ChannelMatching.Assignment> other = bus(phase);
             if (other.isPresent()) {
-                double should = phase.equals("B") ? -120.0 : 120.0;
+                double should = -120.0 * (Role.PHASES.indexOf(phase) - Role.PHASES.indexOf(first));
                 Optional<Double> degrees = angle(other.get().primary(), a.get().primary());
                 if (degrees.isPresent() && away(degrees.get(), should) > WITHIN_DEGREES) {
                     wrong.add(other.get());
@@ -95,7 +97,7 @@ final class MatchPhysics {
                                                                         a.get().primary())
                                                                 .orElse(0.0),
                                                         3)
-                                                + "° against phase A")
+                                                + "° against phase " + first)
                                         .toList())
                         + "; two names or two conductors may be exchanged, or a transformer's polarity turned",
                 choices));

@@ -197,11 +197,13 @@ public final class RecordView {
                         .filter(a -> a.role().equals(new Role.BusVolts("A")))
                         .findFirst())
                 .map(ChannelMatching.Assignment::channel);
-        return own.or(() -> study.input().channels().stream()
-                        .filter(c -> c.quantity() != Channel.Quantity.OTHER)
-                        .findFirst())
-                .filter(c ->
-                        w.phasor(c.signal()).filter(p -> p.magnitude() > 0.0).isPresent());
+        return own.filter(c -> isAlive(c, w)).or(() -> study.input().channels().stream()
+                .filter(c -> c.quantity() != Channel.Quantity.OTHER && isAlive(c, w))
+                .findFirst());
+    }
+
+    private static boolean isAlive(Channel channel, Window w) {
+        return w.phasor(channel.signal()).filter(p -> p.magnitude() > 0.0).isPresent();
     }
 
     /** Primary, polarity put right, where the channel has a place at the bank; else as the record has it. */

@@ -123,4 +123,37 @@ class NotSeenTest {
             }
         }
     }
+
+    /** B has not closed when the record ends two cycles after the others: that is no finding yet, and not left out either. */
+    @Test
+    void aRecordThatEndsBeforeThePoleCouldClose() {
+        double closes = 10.0 * CYCLE;
+        for (double cycles : new double[] {2.0, 5.0}) {
+            Synthetic record = new Synthetic(7680.0, closes + cycles * CYCLE).bus();
+            for (int p = 0; p < 3; p++) {
+                DoubleUnaryOperator x = Synthetic.leads(AMPERES, p);
+                boolean stays = p == 1;
+                record.primary("I" + "ABC".charAt(p), "A", t -> t < closes || stays ? 0.0 : x.applyAsDouble(t));
+            }
+            RecordStudy study = study(record, GROUNDED);
+            boolean failed = study.findings().stream().anyMatch(f -> f.kind().equals("pole-not-closed"));
+            assertEquals(cycles > 3.0, failed, () -> RecordStudyText.of(study));
+            assertEquals(
+                    cycles < 3.0,
+                    study.unanswered().stream().anyMatch(u -> u.effect().contains("the pole of phase B of G closed")),
+                    () -> RecordStudyText.of(study));
+        }
+    }
+
+    /** Phase A's voltage is not recorded, B and C are exchanged: they stand at 120° instead of −120°. */
+    @Test
+    void exchangedVoltagesAreSeenWithoutPhaseA() {
+        for (boolean exchanged : new boolean[] {false, true}) {
+            Synthetic record = new Synthetic(3840.0, 0.3)
+                    .primary("VB", "V", t -> org.varwright.waveform.Waves.wave(7200.0, 60.0, exchanged ? 120.0 : -120.0, t))
+                    .primary("VC", "V", t -> org.varwright.waveform.Waves.wave(7200.0, 60.0, exchanged ? -120.0 : 120.0, t));
+            ChannelMatching matching = study(record, BANK).matching().orElseThrow();
+            assertEquals(exchanged ? 1 : 0, matching.open().size(), matching.toString());
+        }
+    }
 }
