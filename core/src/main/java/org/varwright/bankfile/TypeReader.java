@@ -148,8 +148,16 @@ final class TypeReader {
                     CURRENT_SQUARED_TIME.format(melting.getAsDouble()),
                     CURRENT_SQUARED_TIME.format(clearing.getAsDouble()));
         }
-        OptionalDouble amperes =
-                rating.isPresent() ? rating : link.map(TypeReader::linkAmperes).orElse(OptionalDouble.empty());
+        OptionalDouble named = link.map(TypeReader::linkAmperes).orElse(OptionalDouble.empty());
+        if (named.isPresent() && rating.isPresent() && Math.abs(named.getAsDouble() - rating.getAsDouble()) > 1e-9) {
+            f.error(
+                    Message.LINK_AGAINST_RATING,
+                    "rating",
+                    link.orElse(""),
+                    CURRENT.format(named.getAsDouble()),
+                    CURRENT.format(rating.getAsDouble()));
+        }
+        OptionalDouble amperes = rating.isPresent() ? rating : named;
         return f.finish(
                 () -> new FuseType(name, kind, link, amperes, volts, joules, interrupting, melting, clearing, note));
     }

@@ -133,6 +133,8 @@ public enum Message {
     PATH_NO_NEUTRAL("a stage in \"{0}\" has no neutral to join windings to; they stand between \"lines\""),
     PATH_LEAVES_COMMON(
             "windings between lines take the charge of a stage in \"{0}\" down to what is common to its three phases and no further: it never reads dead by them"),
+    LINK_AGAINST_RATING(
+            "the link \"{0}\" is one of {1}, the rating says {2}; leave the rating out, what a link carries beyond it is counted with"),
     MELTING_ABOVE_CLEARING("the melting I²t {0} is above the clearing I²t {1}; a fuse melts before it clears"),
     SECOND_WITHOUT_DOUBLE_WYE("\"second\" describes the second wye of a double wye; \"{0}\" has none"),
     UNUSED_TYPE("no stage and no spare uses the {0} \"{1}\""),

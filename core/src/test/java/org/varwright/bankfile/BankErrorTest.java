@@ -96,6 +96,13 @@ class BankErrorTest {
                 "keep one");
         error("key: TF-4}", "holds: closed}", Message.ONE_OF_KEYS, "isolation.locks[6]", "key: K-1");
         error("    kind: expulsion", "    kin: expulsion", Message.UNKNOWN_KEY, "fuse-types[0].kin", "maybe \"kind\"");
+        // 65 A of a T link carry 97 A already: written as the rating they would count one and a half times once more
+        error(
+                "    link: 65T  ",
+                "    link: 65T\n    rating: 97 A ",
+                Message.LINK_AGAINST_RATING,
+                "fuse-types[0].rating",
+                "97 A");
         error("    link: 65T  ", "    note: none", Message.ONE_OF_KEYS, "fuse-types[0].name", "rating");
         error("    elements: 12 ", "    note: x ", Message.KEYS_TOGETHER, "unit-types[0].sections", "elements");
         error("bushings: 2", "phases: 3", Message.KEYS_TOGETHER, "unit-types[0].phases", "internal");

@@ -152,7 +152,7 @@ final class RandomBankText {
                 .append(", kind: current-limiting, rating: ")
                 .append(number(800 + random.nextDouble()))
                 .append(" A")
-                .append(maybe(", link: 65T"))
+                .append(maybe(", link: slow"))
                 .append(maybe(", interrupting: " + number(5 + random.nextDouble()) + " kA"))
                 .append(maybe(", melting-i2t: " + number(5000 * random.nextDouble() + 1) + " A2s"))
                 .append(maybe(", clearing-i2t: " + number(5000 * random.nextDouble() + 9000) + " A²s"))
