@@ -62,7 +62,8 @@ final class MatchPhysics {
         if (a.isEmpty()) {
             return;
         }
-        String first = Role.PHASES.stream().filter(p -> bus(p).isPresent()).findFirst().orElseThrow();
+        String first =
+                Role.PHASES.stream().filter(p -> bus(p).isPresent()).findFirst().orElseThrow();
         List<ChannelMatching.Assignment> wrong = new ArrayList<>();
         for (String phase : Role.PHASES.subList(Role.PHASES.indexOf(first) + 1, 3)) {
             Optional<ChannelMatching.Assignment> other = bus(phase);

@@ -197,9 +197,10 @@ public final class RecordView {
                         .filter(a -> a.role().equals(new Role.BusVolts("A")))
                         .findFirst())
                 .map(ChannelMatching.Assignment::channel);
-        return own.filter(c -> isAlive(c, w)).or(() -> study.input().channels().stream()
-                .filter(c -> c.quantity() != Channel.Quantity.OTHER && isAlive(c, w))
-                .findFirst());
+        return own.filter(c -> isAlive(c, w))
+                .or(() -> study.input().channels().stream()
+                        .filter(c -> c.quantity() != Channel.Quantity.OTHER && isAlive(c, w))
+                        .findFirst());
     }
 
     private static boolean isAlive(Channel channel, Window w) {

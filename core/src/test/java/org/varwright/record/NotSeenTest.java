@@ -150,8 +150,14 @@ class NotSeenTest {
     void exchangedVoltagesAreSeenWithoutPhaseA() {
         for (boolean exchanged : new boolean[] {false, true}) {
             Synthetic record = new Synthetic(3840.0, 0.3)
-                    .primary("VB", "V", t -> org.varwright.waveform.Waves.wave(7200.0, 60.0, exchanged ? 120.0 : -120.0, t))
-                    .primary("VC", "V", t -> org.varwright.waveform.Waves.wave(7200.0, 60.0, exchanged ? -120.0 : 120.0, t));
+                    .primary(
+                            "VB",
+                            "V",
+                            t -> org.varwright.waveform.Waves.wave(7200.0, 60.0, exchanged ? 120.0 : -120.0, t))
+                    .primary(
+                            "VC",
+                            "V",
+                            t -> org.varwright.waveform.Waves.wave(7200.0, 60.0, exchanged ? -120.0 : 120.0, t));
             ChannelMatching matching = study(record, BANK).matching().orElseThrow();
             assertEquals(exchanged ? 1 : 0, matching.open().size(), matching.toString());
         }

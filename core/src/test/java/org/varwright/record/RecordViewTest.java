@@ -38,8 +38,7 @@ class RecordViewTest {
 
     @Test
     void phasorsAndSymmetricalComponents() {
-        RecordStudy study =
-                RecordStudy.of(stage().input(), RecordBanks.twoStages("400 MVA"), List.of());
+        RecordStudy study = RecordStudy.of(stage().input(), RecordBanks.twoStages("400 MVA"), List.of());
         Json json = RecordView.at(study, 0.1517);
         assertEquals(60.0, number(json, "hertz"), 1e-6);
         assertEquals(0.1517, 0.5 * (number(json, "fromSeconds") + number(json, "toSeconds")), 2.0 / 3840.0);
@@ -48,7 +47,8 @@ class RecordViewTest {
             assertEquals(VOLTS, number(json, "channels", "" + p, "fundamental"), 1e-3);
             assertEquals(new double[] {0.0, -120.0, 120.0}[p], number(json, "channels", "" + p, "degrees"), 1e-6);
             assertEquals(AMPERES, number(json, "channels", "" + (3 + p), "rms"), 1e-4);
-            assertEquals(new double[] {90.0, -30.0, -150.0}[p], number(json, "channels", "" + (3 + p), "degrees"), 1e-6);
+            assertEquals(
+                    new double[] {90.0, -30.0, -150.0}[p], number(json, "channels", "" + (3 + p), "degrees"), 1e-6);
             assertEquals(Math.sqrt(2.0) * AMPERES, number(json, "channels", "" + (3 + p), "peak"), 0.1);
             assertEquals(0.0, number(json, "channels", "" + p, "dc"), 1e-3);
         }
@@ -66,7 +66,10 @@ class RecordViewTest {
                 .primary(
                         "V",
                         "V",
-                        t -> 5.0 + Waves.wave(100.0, 60.0, 20.0, t) + Waves.wave(3.0, 300.0, 0.0, t) + Waves.wave(4.0, 420.0, 9.0, t))
+                        t -> 5.0
+                                + Waves.wave(100.0, 60.0, 20.0, t)
+                                + Waves.wave(3.0, 300.0, 0.0, t)
+                                + Waves.wave(4.0, 420.0, 9.0, t))
                 .input());
         Json json = RecordView.at(study, 0.15);
         assertEquals(5.0, number(json, "channels", "0", "dc"), 1e-6);
@@ -99,11 +102,16 @@ class RecordViewTest {
         assertEquals(new Json.Str("VB"), at(json, "0", "name"));
         assertEquals(new Json.Str("IA stage 2"), at(json, "1", "name"));
         assertEquals(385, ((Json.Arr) at(json, "0", "seconds")).items().size(), "0.1 s at 3840 and both ends");
-        assertEquals(6, ((Json.Arr) RecordView.waveforms(study, List.of(), 0.1, 0.2, 4)).items().size());
+        assertEquals(
+                6,
+                ((Json.Arr) RecordView.waveforms(study, List.of(), 0.1, 0.2, 4))
+                        .items()
+                        .size());
         for (Object[] wrong : new Object[][] {{0.2, 0.1, 100}, {0.1, 0.1, 100}, {0.1, 0.2, 3}, {0.1, 0.2, 20_001}}) {
             assertThrows(
                     VarwrightException.class,
-                    () -> RecordView.waveforms(study, List.of(), (Double) wrong[0], (Double) wrong[1], (Integer) wrong[2]));
+                    () -> RecordView.waveforms(
+                            study, List.of(), (Double) wrong[0], (Double) wrong[1], (Integer) wrong[2]));
         }
         assertThrows(VarwrightException.class, () -> RecordView.waveforms(study, List.of("VX"), 0.1, 0.2, 100));
     }
