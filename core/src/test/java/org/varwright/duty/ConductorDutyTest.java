@@ -107,4 +107,33 @@ class ConductorDutyTest {
             assertEquals(reactor(duty, 0).value(), reactor(duty, s).value(), 1e-9);
         }
     }
+
+    /** 75.25 A against 75 A and 76 A; 135 % of 75.28 A are 101.63 A against 101 A and 102 A. A switch of which no current is known is not judged. */
+    @Test
+    void ratingsAtTheirLimit() {
+        record Row(String reactor, String type, List<Verdict> verdicts) {}
+        for (Row row : List.of(
+                new Row("75 A", ", current: 101 A", List.of(Verdict.FAIL, Verdict.FAIL)),
+                new Row("76 A", ", current: 102 A", List.of(Verdict.PASS, Verdict.PASS)),
+                new Row("76 A", "", List.of(Verdict.PASS)))) {
+            Bank bank = BankText.bank(BankText.system("13.8", "280", ""), """
+                    unit-types:
+                      - {name: U, rating: 300 kvar, voltage: 7.97 kV, frequency: 60 Hz, tolerance: [0 %, +10 %]}
+                    switch-types: [{name: T""" + row.type() + """
+                    }]
+                    stages: [{name: S, connection: wye-ungrounded, switch: Q, groups: 1, units: 2, unit: U,
+                      reactor: {inductance: 50 uH, position: line, purpose: inrush, current:""" + " " + row.reactor() + """
+                    }}]
+                    isolation:
+                      sources: [{name: feeder, at: line}]
+                      devices: [{name: Q, kind: stage-switch, type: T, between: [line, S]}]
+                      compartments: [{name: bay, exposes: [line, S]}]
+                    """);
+            Duty duty = Duty.of(bank, DutyQuestion.PLAIN);
+            List<Check> checks = duty.conductors().getFirst().checks();
+            assertEquals(row.verdicts(), checks.stream().map(Check::verdict).toList(), row.toString());
+            assertTrue(duty.checks().containsAll(checks));
+            assertEquals(row.verdicts().stream().noneMatch(v -> v == Verdict.FAIL), duty.isGood(), row.toString());
+        }
+    }
 }

@@ -131,4 +131,21 @@ class ControlStudyTest {
                 .findFirst()
                 .orElseThrow();
     }
+
+    /** 7200:120 fitted. With 14400:120 entered it takes 120 V for twice the bus, with 3600:120 for half of it; 7250:120 makes 0.7 %. */
+    @Test
+    void aWrongVoltageTransformer() {
+        Bank bank = bank("{senses: voltage, ratio: \"7200:120\", on: 118 V, off: 122 V}", LOAD);
+        record Row(double primary, String says) {}
+        for (Row row : java.util.List.of(
+                new Row(14400.0, "for 2 times what it is: nothing goes on."),
+                new Row(3600.0, "for 0.5 times what it is: everything goes on and nothing comes off."),
+                new Row(7250.0, "for 1.007 times what it is: little changes."))) {
+            String said = Duty.of(bank, Questions.voltageRatioEntered(new TransformerRatio(row.primary(), 120.0)))
+                    .control()
+                    .lines()
+                    .getLast();
+            assertTrue(said.contains(row.says()), said);
+        }
+    }
 }

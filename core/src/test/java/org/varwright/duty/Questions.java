@@ -30,4 +30,15 @@ final class Questions {
                 List.of(),
                 new DutyQuestion.EnteredRatios(Optional.empty(), Optional.of(ratio)));
     }
+
+    static DutyQuestion voltageRatioEntered(TransformerRatio ratio) {
+        return new DutyQuestion(
+                OptionalDouble.empty(),
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                new DutyQuestion.EnteredRatios(Optional.of(ratio), Optional.empty()));
+    }
 }

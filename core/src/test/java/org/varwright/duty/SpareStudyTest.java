@@ -194,4 +194,22 @@ class SpareStudyTest {
                         .map(w -> w.serial() + " " + w.stage())
                         .toList());
     }
+
+    /** Of a three-phase unit all three legs count: 200 kvar for 6.9 kV give 200·(4.8/6.9)² = 96.79 kvar on 4.8 kV, at 4.8/6.9 = 0.69565 of rated. */
+    @Test
+    void threePhaseUnits() {
+        Bank bank = BankText.bank(BankText.system("4.8", "100", ""), """
+                unit-types:
+                  - {name: U, rating: 200 kvar, voltage: 4.8 kV, frequency: 60 Hz, tolerance: [-5 %, +10 %], phases: 3, internal: delta}
+                  - {name: V, rating: 200 kvar, voltage: 6.9 kV, frequency: 60 Hz, tolerance: [-5 %, +10 %], phases: 3, internal: delta}
+                stages:
+                  - {name: S, connection: delta, groups: 1, units: 2, unit: U}
+                """);
+        WrongSpare w = wrong(bank, List.of()).getFirst();
+        assertEquals(96.786e3, w.vars(), 1.0);
+        assertEquals(200e3, w.wantedVars(), 1e-3);
+        assertEquals(0.695652, w.voltsPerRated(), 1e-6);
+        assertEquals(0.695652, w.amperesPerRated(), 1e-6);
+        assertEquals(1.0, w.effect().orElseThrow().highestUnitPerRated(), 1e-6);
+    }
 }
