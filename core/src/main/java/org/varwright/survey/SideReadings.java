@@ -23,6 +23,9 @@ import org.varwright.quantity.Dimension;
 
 /** Holds discharge resistance, insulation and fuse resistance against their limits. */
 final class SideReadings {
+    /** A fuse that has operated or makes no contact: its unit is not in the circuit, and stays charged. */
+    static final String FUSE_OPEN = "fuse-open";
+
     /** Below this a discharge resistance is a pair of leads that touch [Ω]; common practice. */
     private static final double TOUCHING_OHMS = 1000.0;
 
@@ -34,6 +37,9 @@ final class SideReadings {
 
     /** How far fuses of one set may be apart (ANSI/NETA MTS-2019). */
     private static final double FUSE_PART = 0.15;
+
+    /** From this on a fuse is open, whatever its mates read [Ω]: whole ones have far less than an ohm; common practice, no source. */
+    private static final double OPEN_FUSE_OHMS = 100.0;
 
     private static final double WARM_CELSIUS = 55.0;
     private static final double HOTTEST_CELSIUS = 65.0;
@@ -103,24 +109,35 @@ final class SideReadings {
     /** Case temperature in service: look for the cause above 55 °C, never above 65 °C (TM 5-683 / MO-116, 1995, ch. 2); SRV-21. */
     private static UnitVerdict caseTemperature(
             Gathered unit, Measured measured, List<String> findings, List<String> remarks, List<Check> checks) {
-        if (!(measured instanceof Measured.Value value)) {
-            remarks.add("Case temperature " + measured.raw() + " is no value; read it again.");
-            return UnitVerdict.HEALTHY;
+        OptionalDouble read = switch (measured) {
+            case Measured.Value value -> OptionalDouble.of(value.si());
+            case Measured.Above above -> OptionalDouble.of(above.si());
+            case Measured.Below below ->
+                below.si() <= WARM_CELSIUS ? OptionalDouble.of(below.si()) : OptionalDouble.empty();
+            case Measured.OverRange ignored -> OptionalDouble.empty();
+        };
+        boolean open = measured instanceof Measured.Above above && above.si() <= HOTTEST_CELSIUS;
+        if (read.isEmpty() || open) {
+            findings.add("case-not-read");
+            remarks.add("Case temperature " + measured.raw()
+                    + " doesn't say whether it is below 55 °C or above 65 °C; read it again.");
+            return UnitVerdict.WATCH;
         }
-        boolean hot = value.si() > HOTTEST_CELSIUS;
-        boolean warm = value.si() > WARM_CELSIUS;
+        double celsius = read.getAsDouble();
+        boolean hot = celsius > HOTTEST_CELSIUS;
+        boolean warm = celsius > WARM_CELSIUS;
         checks.add(new Check(
                 unit.position().name() + ": case temperature in service",
-                value.si(),
+                celsius,
                 hot ? HOTTEST_CELSIUS : WARM_CELSIUS,
                 "°C",
                 hot ? Verdict.FAIL : warm ? Verdict.WARN : Verdict.PASS,
                 new Basis(
                         "SRV-21",
                         "T ≤ 55 °C, never above 65 °C",
-                        List.of(new Term("T", "case", value.si(), "°C")),
+                        List.of(new Term("T", "case", celsius, "°C")),
                         Source.published("TM 5-683 / MO-116 (1995), ch. 2"))));
-        String shown = Dimension.TEMPERATURE.format(value.si());
+        String shown = Dimension.TEMPERATURE.format(celsius);
         if (hot) {
             findings.add("case-hot");
             remarks.add("Its case was at " + shown
@@ -305,6 +322,11 @@ final class SideReadings {
                     + ohms(limit.getAsDouble()) + ", so it says neither.");
             return UnitVerdict.HEALTHY;
         }
+        if (!low && measured instanceof Measured.Below) {
+            remarks.add("Insulation to case " + measured.raw() + ": it may be below the hint of "
+                    + ohms(limit.getAsDouble()) + ", measure it on a higher range.");
+            return UnitVerdict.WATCH;
+        }
         checks.add(new Check(
                 unit.position().name() + ": insulation to case",
                 value,
@@ -328,17 +350,24 @@ final class SideReadings {
             Gathered unit, Measured measured, List<String> findings, List<String> remarks, List<Check> checks) {
         return switch (measured) {
             case Measured.OverRange ignored -> {
-                findings.add("fuse-open");
+                findings.add(FUSE_OPEN);
                 remarks.add(
                         "The fuse has operated or makes no contact: find out why before it is replaced, and treat the unit as charged.");
                 yield UnitVerdict.WATCH;
             }
             case Measured.Above above -> {
-                findings.add("fuse-open");
+                findings.add(FUSE_OPEN);
                 remarks.add("The fuse reads " + above.raw() + ": operated, or no contact; treat the unit as charged.");
                 yield UnitVerdict.WATCH;
             }
             case Measured.Below ignored -> UnitVerdict.HEALTHY;
+            case Measured.Value value
+            when value.si() >= OPEN_FUSE_OHMS -> {
+                findings.add(FUSE_OPEN);
+                remarks.add(
+                        "The fuse reads " + ohms(value.si()) + ": operated, or no contact; treat the unit as charged.");
+                yield UnitVerdict.WATCH;
+            }
             case Measured.Value value -> {
                 OptionalDouble median = fuseMedian.getOrDefault(unit.stage().name(), OptionalDouble.empty());
                 if (median.isEmpty()) {

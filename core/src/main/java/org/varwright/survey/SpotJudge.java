@@ -150,6 +150,15 @@ final class SpotJudge {
                 .flatMapToDouble(other -> other.measured().value().stream())
                 .filter(ohms -> ohms > 0.0)
                 .toArray();
+        if (!(value.si() > 0.0)) {
+            return answer(
+                    row,
+                    dimension,
+                    Verdict.WARN,
+                    dimension.format(value.si())
+                            + " is no contact's resistance: the leads touch, or a finer range is needed; measure again.",
+                    Optional.empty());
+        }
         if (poles.length < 2) {
             return answer(
                     row,

@@ -136,10 +136,14 @@ public record Survey(
                 .toList();
     }
 
-    /** Whether no unit must be replaced, nothing be measured again, and no limit is broken. */
+    /** Whether no unit must be replaced, no fuse is open, nothing be measured again, and no limit is broken. */
     public boolean isGood() {
         return with(UnitVerdict.REPLACE).isEmpty()
                 && with(UnitVerdict.MEASURE_AGAIN).isEmpty()
+                && units.stream()
+                        .noneMatch(unit -> unit.finding()
+                                .filter(SideReadings.FUSE_OPEN::equals)
+                                .isPresent())
                 && groups.stream().noneMatch(group -> group.verdict() == UnitVerdict.MEASURE_AGAIN)
                 && checks().stream().noneMatch(check -> check.verdict() == Verdict.FAIL)
                 && spots.stream().noneMatch(spot -> spot.verdict() == Verdict.FAIL);
@@ -182,7 +186,11 @@ public record Survey(
                 out,
                 perHealthy,
                 perHealthy * judge.serviceVolts(unit) / unit.type().legVolts(),
-                opinion.finding().or(() -> side.findings().stream().findFirst()),
+                opinion.finding()
+                        .or(() -> side.findings().stream()
+                                .filter(SideReadings.FUSE_OPEN::equals)
+                                .findFirst())
+                        .or(() -> side.findings().stream().findFirst()),
                 reason,
                 remarks,
                 opinion.posterior(),
