@@ -135,7 +135,8 @@ final class DemoJobs {
         lift(tablet, "HM20-0322", Optional.of("capacitor/C-ur/u2"), Optional.empty());
         lift(tablet, "HM20-0332", Optional.empty(), Optional.of("capacitor/B-ll/u1"));
         lift(tablet, "HM20-0331", Optional.empty(), Optional.of("capacitor/C-ur/u2"));
-        tablet.write(new Fact.Noted("HM20-0322 is set aside in the store, marked: to be watched, not condemned."));
+        tablet.write(new Fact.Noted(
+                "HM20-0322 is marked condemned: two element fuses out, 1.12 times rated on what is left at 36 kV."));
         tablet.pass(10 * 60);
         tablet.write(new Fact.SignedOff("Colm Brannigan"));
         tablet.write(new Fact.SignedOff("Åse Tveitdal"));

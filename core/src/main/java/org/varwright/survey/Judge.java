@@ -235,14 +235,23 @@ final class Judge {
             Hypothesis failure = posterior.best(Hypothesis.Kind.FAILED).hypothesis();
             double perRated =
                     failure.voltageLeft() * serviceVolts(unit) / unit.type().legVolts();
-            boolean bearable = failure instanceof Hypothesis.ElementsOut && perRated <= HIGHEST_PER_RATED;
+            double atHighest = perRated
+                    * bank.system().maximumVolts().orElse(bank.system().nominalVolts())
+                    / bank.system().nominalVolts();
+            boolean outOnly = failure instanceof Hypothesis.ElementsOut;
+            boolean bearable = outOnly && atHighest <= HIGHEST_PER_RATED * (1.0 + 1e-9);
             verdict = failed >= SURE && !bearable ? UnitVerdict.REPLACE : UnitVerdict.WATCH;
             probability = failed;
             explanation = Optional.of(failure);
             reason = failed >= SURE
                     ? what + ": " + Reasons.failure(failure) + "; what is left inside bears "
                             + Reasons.times(failure.voltageLeft()) + " its healthy voltage, " + Reasons.times(perRated)
-                            + " rated" + (bearable ? ", which it may." : ".")
+                            + " rated"
+                            + (outOnly && bank.system().maximumVolts().isPresent()
+                                    ? " at nominal voltage and " + Reasons.times(atHighest)
+                                            + " at the highest of the system"
+                                    : "")
+                            + (bearable ? ", which it may." : outOnly ? ": more than it may." : ".")
                     : what + ": " + Reasons.failure(failure) + " by " + Reasons.percent(failed) + ", healthy by "
                             + Reasons.percent(healthy) + "; measure with a better meter or against an earlier value.";
         }

@@ -116,7 +116,8 @@ class ConductorDutyTest {
                 new Row("75 A", ", current: 101 A", List.of(Verdict.FAIL, Verdict.FAIL)),
                 new Row("76 A", ", current: 102 A", List.of(Verdict.PASS, Verdict.PASS)),
                 new Row("76 A", "", List.of(Verdict.PASS)))) {
-            Bank bank = BankText.bank(BankText.system("13.8", "280", ""), """
+            Bank bank = BankText.bank(
+                    BankText.system("13.8", "280", ""), """
                     unit-types:
                       - {name: U, rating: 300 kvar, voltage: 7.97 kV, frequency: 60 Hz, tolerance: [0 %, +10 %]}
                     switch-types: [{name: T""" + row.type() + """

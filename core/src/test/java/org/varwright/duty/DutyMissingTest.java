@@ -61,10 +61,8 @@ class DutyMissingTest {
         assertEquals(
                 Set.of("system.maximum-voltage"),
                 missing(bank(SYSTEM + SHORT_CIRCUIT + HARMONICS, amperes, type, rest)));
-        assertEquals(
-                Set.of("system.harmonics"), missing(bank(SYSTEM + HIGHEST + SHORT_CIRCUIT, amperes, type, rest)));
-        assertEquals(
-                Set.of("system.short-circuit"), missing(bank(SYSTEM + HIGHEST + HARMONICS, amperes, type, rest)));
+        assertEquals(Set.of("system.harmonics"), missing(bank(SYSTEM + HIGHEST + SHORT_CIRCUIT, amperes, type, rest)));
+        assertEquals(Set.of("system.short-circuit"), missing(bank(SYSTEM + HIGHEST + HARMONICS, amperes, type, rest)));
         assertEquals(Set.of("load"), missing(bank(ALL, amperes, type, CONTROL)));
         assertEquals(Set.of("control"), missing(bank(ALL, amperes, type, LOAD)));
         assertEquals(Set.of("reactor.current of S"), missing(bank(ALL, "", type, rest)));
@@ -74,8 +72,7 @@ class DutyMissingTest {
                 missing(bank(ALL, amperes, type, rest.replace(", wanted-power-factor: 0.95", ""))));
         assertEquals(
                 Set.of("load.light-power"),
-                missing(bank(
-                        ALL, amperes, type, rest.replace(", light-power: 400 kW, light-reactive: 200 kvar", ""))));
+                missing(bank(ALL, amperes, type, rest.replace(", light-power: 400 kW, light-reactive: 200 kvar", ""))));
     }
 
     /** What is asked with the question need not be in the file. */
@@ -125,17 +122,14 @@ class DutyMissingTest {
                 new Row("{senses: power-factor, off: 0.98}", Set.of("control.on")),
                 new Row("{senses: power-factor, on: 0.9}", Set.of("control.off")),
                 new Row("{senses: current, on: 4 A, current-ratio: \"100:5\"}", Set.of("control.off")),
-                new Row(
-                        "{senses: current}",
-                        Set.of("control.on", "control.off", "control.current-ratio")))) {
+                new Row("{senses: current}", Set.of("control.on", "control.off", "control.current-ratio")))) {
             Duty duty = Duty.of(
                     bank(ALL, ", current: 90 A", ", type: T", "control: " + row.control() + "\n" + LOAD),
                     DutyQuestion.PLAIN);
             assertEquals(
                     row.missing(),
-                    new TreeSet<>(duty.unanswered().stream()
-                            .map(Unanswered::missing)
-                            .toList()),
+                    new TreeSet<>(
+                            duty.unanswered().stream().map(Unanswered::missing).toList()),
                     row.control());
             assertTrue(duty.control().checks().isEmpty(), row.control());
         }
@@ -163,8 +157,7 @@ class DutyMissingTest {
     @Test
     void aControlBehindAnUnknownSource() {
         Duty duty = Duty.of(
-                bank(SYSTEM + HIGHEST + HARMONICS, ", current: 90 A", ", type: T", CONTROL + LOAD),
-                DutyQuestion.PLAIN);
+                bank(SYSTEM + HIGHEST + HARMONICS, ", current: 90 A", ", type: T", CONTROL + LOAD), DutyQuestion.PLAIN);
         assertEquals(ControlAnswer.EMPTY, duty.control());
         assertEquals(1, duty.unanswered().size());
     }

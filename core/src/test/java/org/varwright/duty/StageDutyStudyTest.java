@@ -57,7 +57,9 @@ class StageDutyStudyTest {
     void theWorstCombinationForEachStage() {
         Bank bank = BankText.bank(
                 BankText.system(
-                        "13.8", "280", ", maximum-voltage: 14.5 kV, harmonics: [{order: 11, voltage: 2 %}, {order: 13, voltage: 1 %}]"),
+                        "13.8",
+                        "280",
+                        ", maximum-voltage: 14.5 kV, harmonics: [{order: 11, voltage: 2 %}, {order: 13, voltage: 1 %}]"),
                 STAGES);
         ContinuousLimits limits = ContinuousLimits.of(bank.standard());
         Duty duty = Duty.of(bank, DutyQuestion.PLAIN);
@@ -118,9 +120,11 @@ class StageDutyStudyTest {
         assertEquals("as measured at the bus", nominal.get(1).harmonics());
         assertEquals(first, nominal.get(0).stress().voltage(), 1e-6);
         assertEquals(first * (1.0 + fifth), nominal.get(1).stress().crest(), 1e-6);
-        assertEquals(1.05 * first * (1.0 + fifth / 1.05), nominal.get(3).stress().crest(), 1e-6);
+        assertEquals(
+                1.05 * first * (1.0 + fifth / 1.05), nominal.get(3).stress().crest(), 1e-6);
         // Put to a system of 13.8 kV and 50 Hz the reactor makes 7 % of 25/36: 1/(1 − 0.04861).
-        Relocation there = Duty.of(bank, Questions.elsewhere(13.8e3, 50.0)).relocations().getFirst();
+        Relocation there =
+                Duty.of(bank, Questions.elsewhere(13.8e3, 50.0)).relocations().getFirst();
         assertEquals(
                 13.8e3 / Math.sqrt(3.0) / 7970.0 / (1.0 - 0.07 * 25.0 / 36.0),
                 there.stress().voltage(),
@@ -132,7 +136,8 @@ class StageDutyStudyTest {
     void distortionAsMeasured() {
         Bank bank = BankText.bank(BankText.system("13.8", "280", ""), STAGES);
         List<Verdict> inside = Duty.of(
-                        bank, measured(OptionalDouble.empty(), Spectrum.parse("", List.of("5: 3 %", "7: 3 %", "11: 2.6 %"))))
+                        bank,
+                        measured(OptionalDouble.empty(), Spectrum.parse("", List.of("5: 3 %", "7: 3 %", "11: 2.6 %"))))
                 .distortion()
                 .stream()
                 .map(Check::verdict)
@@ -140,7 +145,9 @@ class StageDutyStudyTest {
         assertEquals(List.of(Verdict.PASS, Verdict.PASS, Verdict.PASS, Verdict.PASS), inside);
         // √(3² + 3² + 2.7²) = 5.03 %
         List<Verdict> outside = Duty.of(
-                        bank, measured(OptionalDouble.empty(), Spectrum.parse("", List.of("5: 3.1 %", "7: 3 %", "11: 2.7 %"))))
+                        bank,
+                        measured(
+                                OptionalDouble.empty(), Spectrum.parse("", List.of("5: 3.1 %", "7: 3 %", "11: 2.7 %"))))
                 .distortion()
                 .stream()
                 .map(Check::verdict)

@@ -49,16 +49,12 @@ class FitDemoTest {
         isWhole(plan("corbel-reach-3"), "QL08-0007", List.of("stage 3/B/u2", "stage 4/A/u1"));
     }
 
-    /** One element fuse is enough to break the bridge's alarm: a unit that is only to be watched goes out as well, as two extra lifts. */
+    /** Two element fuses out are 1.12 of rated on what is left at 36 kV, more than it may: that unit goes out as well. */
     @Test
     void hallinMoor() throws IOException {
         FitResult result = plan("hallin-moor-2");
-        isWhole(result, "HM15-0009", List.of("capacitor/B-ll/u1"));
+        isWhole(result, "HM15-0009", List.of("capacitor/B-ll/u1", "capacitor/C-ur/u2"));
         assertEquals(4, result.moves().size());
-        assertTrue(
-                result.moves().stream()
-                        .anyMatch(m -> m.to().equals(Move.ASIDE) && !m.why().isEmpty()),
-                "the unit set aside is one to be watched");
     }
 
     @Test

@@ -60,7 +60,7 @@ class DemoReadingsTest {
                 "hallin-moor-2",
                 Map.of(
                         "capacitor/B-ll/u1", "replace out 5",
-                        "capacitor/C-ur/u2", "watch out 2",
+                        "capacitor/C-ur/u2", "replace out 2",
                         "capacitor/A-lr/u2", "measure-again leads-open",
                         "capacitor/C-ll/u1", "measure-again neighbour-connected",
                         "capacitor/B-ur/u1", "measure-again wrong-range"));
