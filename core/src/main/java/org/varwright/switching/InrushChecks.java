@@ -15,6 +15,7 @@ import org.varwright.basis.Check;
 import org.varwright.basis.Source;
 import org.varwright.basis.Term;
 import org.varwright.basis.Verdict;
+import org.varwright.page.Enumeration;
 
 /** Closings and outrush held against ratings. Poles closing together decide; what only poles apart would break is a warning. */
 final class InrushChecks {
@@ -350,6 +351,7 @@ final class InrushChecks {
                         limit.getAsDouble(),
                         Verdict.FAIL,
                         terms,
+                        outrush.without(),
                         Source.published("the breaker's nameplate, by the bank file")));
             }
         }
@@ -371,6 +373,9 @@ final class InrushChecks {
                         limit.getAsDouble(),
                         Verdict.FAIL,
                         terms,
+                        outrush.without().stream()
+                                .filter(s -> !s.equals(stage.name()))
+                                .toList(),
                         Source.published("the switch's nameplate, by the bank file")));
             }
         }
@@ -386,19 +391,28 @@ final class InrushChecks {
                     GENERAL_PURPOSE,
                     Verdict.WARN,
                     terms,
+                    outrush.without(),
                     GENERAL_PURPOSE_SOURCE));
         }
         return checks;
     }
 
+    /** A hint passes nothing, and neither does a sum in which a stage is missing: it can only grow. */
     private static Check outrush(
-            String subject, double value, double limit, Verdict broken, List<Term> terms, Source from) {
+            String subject,
+            double value,
+            double limit,
+            Verdict broken,
+            List<Term> terms,
+            List<String> missing,
+            Source from) {
+        boolean whole = missing.isEmpty();
         return new Check(
-                subject,
+                subject + (whole ? "" : ", not counting what is not known of " + Enumeration.of(missing)),
                 value,
                 limit,
                 "A·Hz",
-                value <= limit ? Verdict.PASS : broken,
+                value > limit ? broken : whole && broken == Verdict.FAIL ? Verdict.PASS : Verdict.WARN,
                 new Basis("SWI-5", "Σ Î·f = √(2/3)·V/(2π)·Σ 1/L", terms, from));
     }
 
