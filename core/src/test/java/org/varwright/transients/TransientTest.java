@@ -139,4 +139,140 @@ class TransientTest {
                         false));
         assertTrue(String.valueOf(e.getMessage()).contains("no inductance"), e.toString());
     }
+
+    /** Trapped charge against the source is swung through: {@code u = two sinusoids + u0·cos ω₀t}; with its sign. */
+    @Test
+    void trappedChargeSwingsRoundTheSource() {
+        double l = 1e-3;
+        double c = 20e-6;
+        double natural = 1.0 / Math.sqrt(l * c);
+        double factor = 1000.0 * natural * natural / (natural * natural - OMEGA * OMEGA);
+        for (double trapped : new double[] {-500.0, 400.0}) {
+            Wave wave = Transient.run(
+                            new Setting(single(0.0, l, c), List.of(1), List.of(0.0, 0.0, trapped)),
+                            90.0,
+                            List.of(new Act.Close(1, 0.0)),
+                            List.of(Probe.capacitorVolts("u", 2)),
+                            0.004,
+                            true)
+                    .wave()
+                    .orElseThrow();
+            for (int i = 0; i < wave.seconds().length; i++) {
+                double t = wave.seconds()[i];
+                double expected =
+                        factor * (Math.cos(OMEGA * t) - Math.cos(natural * t)) + trapped * Math.cos(natural * t);
+                assertEquals(expected, wave.values()[0][i], 1e-6);
+            }
+        }
+    }
+
+    /**
+     * A capacitor cut off at both ends at the zero of its current keeps its charge, and its terminals the potentials that they had then: nothing ties it down.
+     *
+     * <pre>
+     *   ground ──(e)──L── 1 ──[pole]── 2 ──┤├── 3 ──[pole]── ground
+     * </pre>
+     */
+    @Test
+    void anIslandKeepsItsPotential() {
+        SwitchedCircuit circuit = new SwitchedCircuit(
+                4,
+                List.of(
+                        Branch.source("source", 1, 0.0, 1e-3, new Emf(1000.0, 0.0)),
+                        Branch.line("upper", 1, 2, 0.0, 0.0),
+                        Branch.capacitor("leg", 2, 3, 0.0, 0.0, 20e-6),
+                        Branch.line("lower", 3, 0, 0.0, 0.0)),
+                OMEGA);
+        Outcome outcome = Transient.run(
+                Setting.discharged(circuit, List.of()),
+                10.0,
+                List.of(new Act.Open(1, 0.0), new Act.Open(3, 0.0)),
+                List.of(Probe.nodeVolts("2", 2), Probe.nodeVolts("3", 3), Probe.nodeVolts("bus", 1)),
+                0.02,
+                true);
+        assertEquals(2, outcome.happenings().size());
+        double held = 1000.0 / (1.0 - OMEGA * OMEGA * 1e-3 * 20e-6);
+        double[][] values = outcome.wave().orElseThrow().values();
+        int last = values[0].length - 1;
+        assertEquals(held, values[0][last], 1e-6);
+        assertEquals(0.0, values[1][last], 1e-6);
+        // the bus is the source's alone by then: 10° + 360°
+        assertEquals(1000.0 * Math.sin(Math.toRadians(10.0)), values[2][last], 1e-6);
+        // the times of the wave rise, and stand twice where something changed
+        double[] seconds = outcome.wave().orElseThrow().seconds();
+        for (int i = 1; i < seconds.length; i++) {
+            assertTrue(seconds[i] >= seconds[i - 1]);
+        }
+        assertEquals(0.0, seconds[0]);
+        assertEquals(0.02, seconds[last]);
+    }
+
+    /**
+     * Two capacitors swing in two ways; the exact frequencies by the quadratic formula of
+     * {@code C1·u1'' = −u1/L − (u1 − u2)/l}, {@code C2·u2'' = (u1 − u2)/l}. What closes hears the quick one most, the source the slow one.
+     */
+    @Test
+    void theStrongestOfTwoOscillationsIsTold() {
+        double big = 2e-3;
+        double small = 40e-6;
+        double c1 = 30e-6;
+        double c2 = 20e-6;
+        SwitchedCircuit circuit = new SwitchedCircuit(
+                4,
+                List.of(
+                        Branch.source("source", 1, 0.0, big, new Emf(1000.0, 0.0)),
+                        Branch.capacitor("on", 1, 0, 0.0, 0.0, c1),
+                        Branch.line("pole", 1, 2, 0.0, small),
+                        Branch.capacitor("closing", 2, 0, 0.0, 0.0, c2)),
+                OMEGA);
+        Outcome outcome = Transient.run(
+                Setting.discharged(circuit, List.of(2)),
+                90.0,
+                List.of(new Act.Close(2, 0.0)),
+                List.of(Probe.amperes("pole", 2), Probe.amperes("source", 0)),
+                0.01,
+                false);
+        double trace = (1.0 / big + 1.0 / small) / c1 + 1.0 / (small * c2);
+        double product = 1.0 / (big * c1 * small * c2);
+        double root = Math.sqrt(trace * trace / 4.0 - product);
+        assertEquals(Math.sqrt(trace / 2.0 + root) / (2.0 * Math.PI), outcome.hertz(0), 1e-4);
+        assertEquals(Math.sqrt(trace / 2.0 - root) / (2.0 * Math.PI), outcome.hertz(1), 1e-4);
+    }
+
+    /** Acts need not be told in their order; a pole that closes later closes later. */
+    @Test
+    void actsComeInTheOrderOfTheirTimes() {
+        SwitchedCircuit circuit = new SwitchedCircuit(
+                4,
+                List.of(
+                        Branch.source("source", 1, 0.1, 1e-3, new Emf(1000.0, 0.0)),
+                        Branch.line("late", 1, 2, 0.0, 1e-4),
+                        Branch.capacitor("one", 2, 0, 0.0, 0.0, 1e-6),
+                        Branch.line("early", 1, 3, 0.0, 1e-4),
+                        Branch.capacitor("two", 3, 0, 0.0, 0.0, 1e-6)),
+                OMEGA);
+        Outcome outcome = Transient.run(
+                Setting.discharged(circuit, List.of(1, 3)),
+                0.0,
+                List.of(new Act.Close(1, 0.0031), new Act.Close(3, 0.0012)),
+                List.of(Probe.amperes("i", 1)),
+                0.005,
+                false);
+        assertEquals(
+                List.of(3, 1),
+                outcome.happenings().stream().map(Happening::branch).toList());
+        assertEquals(0.0012, outcome.happenings().get(0).seconds(), 1e-15);
+        assertEquals(0.0031, outcome.happenings().get(1).seconds(), 1e-15);
+        // before the first ring nothing swings
+        assertEquals(
+                0.0,
+                Transient.run(
+                                Setting.discharged(circuit, List.of(1, 3)),
+                                0.0,
+                                List.of(),
+                                List.of(Probe.amperes("i", 0)),
+                                0.005,
+                                false)
+                        .hertz(0));
+    }
 }
