@@ -189,4 +189,36 @@ class PeaksLawTest {
         assertEquals(-(3000.0 - 1000.0 * Math.cos(omega * 3e-4)) * 10.0 / 10.001, swing.peak(), 1e-3);
         assertEquals(0.0, swing.seconds());
     }
+
+    /** A charged capacitor on a coil: {@code i = U·√(C/L)·sin ωt}, {@code ∫i²dt = Î²/2·(T − sin 2ωT/2ω)}; ended where the sine counts most. */
+    @Test
+    void theSquareOfARingingCurrentByHand() {
+        double l = 1e-3;
+        double c = 1e-5;
+        double omega = 1.0 / Math.sqrt(l * c);
+        SwitchedCircuit circuit = new SwitchedCircuit(
+                3,
+                List.of(
+                        Branch.capacitor("charged", 1, 0, 0.0, 0.0, c),
+                        Branch.line("pole", 1, 2, 0.0, 0.0),
+                        Branch.line("coil", 2, 0, 0.0, l)),
+                2.0 * Math.PI * 60.0);
+        for (double turns : new double[] {0.125, 0.375, 1.125}) {
+            double end = turns * 2.0 * Math.PI / omega;
+            Swing swing = Transient.run(
+                            new Setting(circuit, List.of(1), List.of(1000.0, 0.0, 0.0)),
+                            0.0,
+                            List.of(new Act.Close(1, 0.0)),
+                            List.of(Probe.amperes("i", 1)),
+                            end,
+                            false)
+                    .swings()
+                    .getFirst();
+            double peak = 1000.0 * Math.sqrt(c / l);
+            double expected = peak * peak / 2.0 * (end - Math.sin(2.0 * omega * end) / (2.0 * omega));
+            assertEquals(expected, swing.squareSeconds(), 1e-4 * expected, turns + " turns");
+            // a quarter turn brings it to its crest; before that it is highest at the end
+            assertEquals(peak * (turns < 0.25 ? Math.sin(omega * end) : 1.0), swing.magnitude(), 1e-9 * peak);
+        }
+    }
 }
