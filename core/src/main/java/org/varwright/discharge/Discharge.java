@@ -155,7 +155,7 @@ public record Discharge(
         double peakService = Math.max(Math.sqrt(2.0) * type.legVolts(), opening.peakInServiceVolts());
         double stagePeak = stage.positions().size() * legs * Decay.energyJoules(energyFarads, peakService);
         double endPart = end / initial;
-        int series = opening.seriesGroups();
+        int series = mostInSeries(stage);
         double delay =
                 bank.control().map(c -> c.recloseDelaySeconds().orElse(-1.0)).orElse(-1.0);
         return new StageDischarge(
@@ -215,6 +215,15 @@ public record Discharge(
                                             new Term("R_slow", "slow end by the nameplate", known.ohms(), "Ω")),
                                     Source.FIRST_PRINCIPLES)));
         }
+    }
+
+    /** Of wyes with unlike numbers of groups the longer string counts: it hides the most. */
+    private static int mostInSeries(Stage stage) {
+        int most = stage.legs().stream()
+                .mapToInt(leg -> stage.layoutOf(leg).groups())
+                .max()
+                .orElse(1);
+        return stage.connection().isBridge() ? 2 * most : most;
     }
 
     private static Stick.Needed needed(Stage stage, double farads, Opening opening, DischargeRule rule) {

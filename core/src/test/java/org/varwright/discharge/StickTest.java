@@ -137,6 +137,16 @@ class StickTest {
         assertEquals(1.5 * joules, stage.stickNeeded().joules(), 2e-5 * joules);
     }
 
+    /** One wye of single units, the other of two in series: there a unit may hold half while the ends read 0 V, and that is said. */
+    @Test
+    void theLongerStringOfUnlikeWyesHidesVoltage() {
+        Bank bank =
+                withSecond(bank(Connection.DOUBLE_WYE_UNGROUNDED, new LegLayout(1, 1, 4)), new LegLayout(1, 2, 4));
+        StageDischarge stage = Discharge.of(bank, Optional.empty()).stages().getFirst();
+        assertEquals(stage.opening().initialVolts() / 2.0, stage.hiddenVolts().orElseThrow(), 1e-9);
+        assertTrue(Discharge.waitOf(bank, "s").notes().stream().anyMatch(n -> n.contains("read 0 V")));
+    }
+
     /** The slowest unit read small: the others are as large as ever, and so is what they hold. */
     @Test
     void aSmallSlowUnitDoesNotMakeTheStickLookStronger() {
