@@ -140,8 +140,7 @@ class StickTest {
     /** One wye of single units, the other of two in series: there a unit may hold half while the ends read 0 V, and that is said. */
     @Test
     void theLongerStringOfUnlikeWyesHidesVoltage() {
-        Bank bank =
-                withSecond(bank(Connection.DOUBLE_WYE_UNGROUNDED, new LegLayout(1, 1, 4)), new LegLayout(1, 2, 4));
+        Bank bank = withSecond(bank(Connection.DOUBLE_WYE_UNGROUNDED, new LegLayout(1, 1, 4)), new LegLayout(1, 2, 4));
         StageDischarge stage = Discharge.of(bank, Optional.empty()).stages().getFirst();
         assertEquals(stage.opening().initialVolts() / 2.0, stage.hiddenVolts().orElseThrow(), 1e-9);
         assertTrue(Discharge.waitOf(bank, "s").notes().stream().anyMatch(n -> n.contains("read 0 V")));
