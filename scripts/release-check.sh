@@ -11,7 +11,7 @@ home=$(echo "$room"/varwright-*)
 (cd "$home" && sha256sum --quiet -c parts/files.sha256)
 mkdir "$room/empty"
 ln -s /bin/sh "$(command -v dirname)" "$(command -v readlink)" "$room/empty/"
-alone() { env -i PATH="$room/empty" HOME="$room" LANG=C.UTF-8 "$home/bin/varwright" "$@"; }
+alone=(env -i PATH="$room/empty" HOME="$room" LANG=C.UTF-8 "$home/bin/varwright")
 
 # The archive of loaded classes that came with it must be used; a start that can't use it fails here, and is only slower for a user.
 sed 's/-Xshare:auto/-Xshare:on/' "$home/bin/varwright" >"$home/bin/strict"
@@ -19,17 +19,18 @@ grep -q 'Xshare:on' "$home/bin/strict"
 chmod +x "$home/bin/strict"
 env -i PATH="$room/empty" HOME="$room" "$home/bin/strict" --version >/dev/null
 
-alone check "$home/examples/demo/corbel-reach-3.bank.yaml" >"$room/check.txt"
+"${alone[@]}" check "$home/examples/demo/corbel-reach-3.bank.yaml" >"$room/check.txt"
 grep -qi 'Corbel Reach' "$room/check.txt"
 began=$(date +%s%N)
-alone check "$home/examples/demo/corbel-reach-3.bank.yaml" >/dev/null
+"${alone[@]}" check "$home/examples/demo/corbel-reach-3.bank.yaml" >/dev/null
 echo "release: a small command: $((($(date +%s%N) - began) / 1000000)) ms"
-(cd "$home/examples/demo" && alone report corbel-reach-3.job.yaml -o "$room/report.pdf" >"$room/report.txt" 2>&1 || [ $? -le 3 ])
+(cd "$home/examples/demo" && "${alone[@]}" report corbel-reach-3.job.yaml -o "$room/report.pdf" >"$room/report.txt" 2>&1 || [ $? -le 3 ])
 [ "$(head -c 5 "$room/report.pdf")" = "%PDF-" ]
 
-alone serve --data "$room/data" --port 0 >"$room/serve.txt" 2>&1 &
+# Not through a function: the shell around it would be stopped, and not the server.
+"${alone[@]}" serve --data "$room/data" --port 0 >"$room/serve.txt" 2>&1 &
 server=$!
-for _ in $(seq 100); do
+for _ in $(seq 600); do
   address=$(grep -o 'http://127.0.0.1:[0-9]*/' "$room/serve.txt" | sed -n 1p || true)
   [ -n "$address" ] && break
   sleep 0.1

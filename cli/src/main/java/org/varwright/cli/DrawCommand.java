@@ -2,7 +2,6 @@ package org.varwright.cli;
 
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -37,7 +36,7 @@ final class DrawCommand extends BankCommand {
             names = "--state",
             paramLabel = "DEVICE=POSITION",
             description = "A device that does not stand as in service; repeat it for each.")
-    private Map<String, String> positions = new LinkedHashMap<>();
+    private List<String> states = List.of();
 
     @Option(
             names = "--open",
@@ -54,6 +53,7 @@ final class DrawCommand extends BankCommand {
     @Override
     Answer answer(BankArgument argument) {
         Bank bank = argument.bank(err());
+        Map<String, String> positions = NamedValues.of("--state", states);
         if (positions.isEmpty() && open.isEmpty()) {
             return draw(bank, DrawingState.atStart(bank));
         }

@@ -2,9 +2,7 @@ package org.varwright.cli;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.varwright.bank.Bank;
@@ -60,7 +58,7 @@ final class FitCommand extends BankCommand {
             names = "--swap",
             paramLabel = "A=B",
             description = "What if these two (positions or serial numbers) change places.")
-    private Map<String, String> swap = new LinkedHashMap<>();
+    private List<String> swap = new ArrayList<>();
 
     @Option(
             names = "--without",
@@ -94,7 +92,7 @@ final class FitCommand extends BankCommand {
             list = read.spares();
         }
         List<FitOptions.Exchange> swaps = new ArrayList<>();
-        swap.forEach((first, second) -> swaps.add(new FitOptions.Exchange(first, second)));
+        NamedValues.of("--swap", swap).forEach((first, second) -> swaps.add(new FitOptions.Exchange(first, second)));
         FitOptions options = new FitOptions(
                 keep,
                 swaps,

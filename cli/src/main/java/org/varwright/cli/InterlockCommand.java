@@ -23,6 +23,9 @@ import org.varwright.interlock.SharedKeys;
 import org.varwright.interlock.Verification;
 import org.varwright.interlock.Verifier;
 import org.varwright.page.Page;
+import org.varwright.problem.Message;
+import org.varwright.problem.Place;
+import org.varwright.problem.VarwrightException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -100,11 +103,24 @@ final class InterlockCommand extends BankCommand {
         }
         List<Bank> banks = new ArrayList<>(List.of(alone.bank()));
         for (Path other : others) {
-            banks.add(BankFile.read(other.toString(), InputFile.read(other)).requireBank());
+            banks.add(neighbour(other, banks));
         }
         List<DesignFault> faults = new ArrayList<>(alone.faults());
         faults.addAll(SharedKeys.of(banks, bytes, progress(err())));
         return new Interlocking(alone.bank(), alone.scheme(), alone.verification(), faults);
+    }
+
+    /** Another bank whose keys are known; "no key is shared" must not be said of one that names none. */
+    private static Bank neighbour(Path file, List<Bank> banks) {
+        Bank bank = BankFile.read(file.toString(), InputFile.read(file)).requireBank();
+        Place place = new Place(file.toString(), 0, 0, "");
+        if (bank.isolation().isEmpty()) {
+            throw new VarwrightException(Message.SCHEME_MISSING, place, bank.name());
+        }
+        if (banks.stream().anyMatch(known -> known.name().equals(bank.name()))) {
+            throw new VarwrightException(Message.SCHEME_SAME_BANK, place, bank.name());
+        }
+        return bank;
     }
 
     /** A key that opens another bank's locks, and a door that keys can never open, are a "no" as much as a property that is not enforced. */

@@ -3,10 +3,9 @@ package org.varwright.cli;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.varwright.bank.Bank;
 import org.varwright.basis.Basis;
@@ -20,6 +19,10 @@ import org.varwright.isolation.PlanRequest;
 import org.varwright.isolation.SavedStateReader;
 import org.varwright.isolation.SequenceCardText;
 import org.varwright.json.Json;
+import org.varwright.problem.Message;
+import org.varwright.problem.Place;
+import org.varwright.problem.Problem;
+import org.varwright.problem.VarwrightException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -32,6 +35,9 @@ import picocli.CommandLine.Option;
             "Exit 1 where it is refused, 3 where it is undecided."
         })
 final class IsolateCommand extends BankCommand {
+    private static final Pattern STATE_PATH = Pattern.compile(
+            "(bank|positions|openDoors|bolts|exchanges|charges|grounds|shorts)(\\..*)?", Pattern.DOTALL);
+
     @Option(
             names = "--access",
             required = true,
@@ -44,7 +50,7 @@ final class IsolateCommand extends BankCommand {
             names = "--start",
             paramLabel = "DEVICE=POSITION",
             description = "A device that does not stand as in service now; repeat it for each.")
-    private Map<String, String> start = new LinkedHashMap<>();
+    private List<String> start = new ArrayList<>();
 
     @Option(
             names = "--open",
@@ -84,7 +90,7 @@ final class IsolateCommand extends BankCommand {
     Answer answer(BankArgument argument) {
         Bank bank = argument.bank(err());
         PlanRequest request = PlanRequest.to(access).from(startState()).without(new LinkedHashSet<>(notToUse));
-        Plan plan = Access.plan(bank, request);
+        Plan plan = plan(bank, request);
         String text = IsolationText.of(bank, access, plan);
         if (plan instanceof Plan.Planned(OrderOfWork order)) {
             text = (card ? SequenceCardText.of(order) : text) + (explain() ? BasisText.of(bases(order)) : "");
@@ -99,18 +105,39 @@ final class IsolateCommand extends BankCommand {
         return new Answer(text, IsolationJson.of(access, plan), code(plan));
     }
 
+    /** What a saved state says of this bank and can't be so is told with the name of its file. */
+    private Plan plan(Bank bank, PlanRequest request) {
+        try {
+            return Access.plan(bank, request);
+        } catch (VarwrightException e) {
+            if (from == null) {
+                throw e;
+            }
+            String file = from.toString();
+            throw new VarwrightException(e.problems().stream()
+                    .map(p -> STATE_PATH.matcher(p.place().path()).matches()
+                            ? new Problem(
+                                    p.message(), new Place(file, 0, 0, p.place().path()), p.arguments())
+                            : p)
+                    .toList());
+        }
+    }
+
     private static List<Basis> bases(OrderOfWork order) {
         return order.steps().stream().flatMap(step -> step.basis().stream()).toList();
     }
 
     private PlanRequest.Start startState() {
         if (from != null) {
+            if (!start.isEmpty() || !open.isEmpty()) {
+                throw new VarwrightException(Message.ISOLATION_TWO_STARTS, Place.NOWHERE, from.toString());
+            }
             return new PlanRequest.Start.Saved(
                     SavedStateReader.read(from.toString(), new String(InputFile.read(from), StandardCharsets.UTF_8)));
         }
         return start.isEmpty() && open.isEmpty()
                 ? new PlanRequest.Start.AsInFile()
-                : new PlanRequest.Start.Positions(start, new LinkedHashSet<>(open));
+                : new PlanRequest.Start.Positions(NamedValues.of("--start", start), new LinkedHashSet<>(open));
     }
 
     static ExitCode code(Plan plan) {

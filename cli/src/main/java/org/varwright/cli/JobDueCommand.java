@@ -2,10 +2,14 @@ package org.varwright.cli;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import org.varwright.bank.Bank;
 import org.varwright.job.DueVisit;
 import org.varwright.job.Job;
+import org.varwright.job.JobLog;
 import org.varwright.job.Planner;
 import org.varwright.json.Json;
 import org.varwright.page.Page;
@@ -38,12 +42,16 @@ final class JobDueCommand extends AnswerCommand {
     @Override
     Answer answer() {
         CalendarDate day = TypedDate.read("--on", on);
-        List<Job> jobs = new ArrayList<>();
+        Map<String, List<Job>> copies = new LinkedHashMap<>();
         List<String> unread = new ArrayList<>();
         for (Path file : JobFolder.files(folder)) {
             try {
                 Job job = Job.of(new JobFile(file).log(), Planner.keeping());
-                jobs.add(job);
+                copies.computeIfAbsent(
+                                job.log().job() + "\n"
+                                        + job.bank().map(Bank::name).orElse(""),
+                                same -> new ArrayList<>())
+                        .add(job);
                 if (!job.log().findings().isEmpty()) {
                     unread.add(file.getFileName() + ": the log is not whole");
                 } else if (job.bank().isEmpty()) {
@@ -54,12 +62,26 @@ final class JobDueCommand extends AnswerCommand {
                         + e.problems().getFirst().text());
             }
         }
-        List<DueVisit> due = DueVisit.of(jobs);
+        List<DueVisit> due = DueVisit.of(copies.values().stream()
+                .flatMap(same -> together(same, unread).stream())
+                .toList());
         boolean isOverdue = due.stream().anyMatch(d -> d.on(day) == DueVisit.Standing.OVERDUE);
         return new Answer(
                 text(day, due, unread),
                 json(day, due, unread),
                 isOverdue || !unread.isEmpty() ? ExitCode.NO : ExitCode.DONE);
+    }
+
+    /** Copies from several devices are one job: what only one of them knows counts. Where they contradict each other, each is heard. */
+    private static List<Job> together(List<Job> copies, List<String> unread) {
+        JobLog all = copies.stream().map(Job::log).reduce(JobLog::merge).orElseThrow();
+        if (all.findings().isEmpty()) {
+            return List.of(Job.of(all, Planner.keeping()));
+        }
+        if (copies.stream().allMatch(copy -> copy.log().findings().isEmpty())) {
+            unread.add("copies of " + all.job() + " contradict each other");
+        }
+        return copies;
     }
 
     private static String text(CalendarDate day, List<DueVisit> due, List<String> unread) {

@@ -92,11 +92,12 @@ final class JobListCommand extends AnswerCommand {
 
     private String text(List<Line> lines) {
         Page page = new Page();
-        page.heading("Jobs in " + folder);
+        page.heading("Jobs").row("folder", folder.toString());
         if (lines.isEmpty()) {
             page.row("", "none: no file ends in " + JobFolder.ENDING);
             return page.print();
         }
+        page.blank();
         page.table(
                 List.of("job", "what", "bank", "stands", "next visit"),
                 lines.stream()

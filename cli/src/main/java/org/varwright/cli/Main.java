@@ -3,6 +3,7 @@ package org.varwright.cli;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
+import org.varwright.page.Page;
 import org.varwright.problem.Message;
 import org.varwright.problem.Place;
 import org.varwright.problem.Problem;
@@ -46,7 +47,7 @@ public final class Main {
         return (ParameterException e, String[] args) -> {
             CommandLine command = e.getCommandLine();
             PrintWriter err = command.getErr();
-            err.println("varwright: " + e.getMessage() + "; see \""
+            err.println("varwright: " + Page.plain(String.valueOf(e.getMessage())) + "; see \""
                     + command.getCommandSpec().qualifiedName() + " --help\"");
             UnmatchedArgumentException.printSuggestions(e, err);
             return ExitCode.BAD_INPUT.code();
@@ -58,7 +59,7 @@ public final class Main {
             PrintWriter err = command.getErr();
             if (e instanceof VarwrightException bad) {
                 for (Problem problem : bad.problems()) {
-                    err.println("varwright: " + problem.print());
+                    err.println("varwright: " + Page.plain(problem.print()));
                 }
                 return ExitCode.BAD_INPUT.code();
             }

@@ -257,13 +257,24 @@ record AnyCommand(List<String> arguments, Path picture, boolean hasLongNames, bo
             }
         }
 
-        private void interlock() {
+        private void interlock() throws IOException {
             mayBeRefused |= bank.isolation().isEmpty();
             if (chance(3)) {
                 put("--memory", typed(String.valueOf(1 + random.nextInt(3))));
             }
             if (chance(4)) {
                 put("--audit");
+            }
+            if (chance(3)) {
+                AnyBank neighbour =
+                        AnyBank.of(random.nextLong(), Mutation.pick(random, List.of(AnyBank.Manner.values())));
+                put(
+                        "--with",
+                        chance(6)
+                                ? file.toString()
+                                : write("other.bank.yaml", neighbour.text()).toString());
+                // It may be without an isolation part, or the same file again.
+                mayBeRefused = true;
             }
         }
 

@@ -271,6 +271,50 @@ class BadInputIT {
         assertSaid(Session.run("record", trip, trip), "corbel-reach-3.trip.cff");
     }
 
+    /** Of two words for one thing the later won without a word: a device that stands open was taken for closed. */
+    @Test
+    void whatIsSaidTwiceIsRefused() throws IOException {
+        String bank = Session.DEMO.resolve("corbel-reach-3.bank.yaml").toString();
+        String svg = folder.resolve("x.svg").toString();
+        String twice = "\"52\" is given twice, as \"open\" and as \"closed\"";
+        assertSaid(
+                Session.run("isolate", bank, "--access", "bay 2", "--start", "52=open", "--start", "52=closed"), twice);
+        assertSaid(Session.run("draw", bank, "-o", svg, "--state", "52=open", "--state", "52=closed"), twice);
+        assertFalse(Files.exists(Path.of(svg)));
+        for (String pair : new String[] {"52", "=open", "52="}) {
+            assertSaid(Session.run("isolate", bank, "--access", "bay 2", "--start", pair), "write NAME=VALUE");
+        }
+        Session half = Session.run("isolate", bank, "--access", "bay 2", "--state-after", "5");
+        Path state = Files.writeString(folder.resolve("half.json"), half.out());
+        for (String[] more : new String[][] {{"--start", "52=open"}, {"--open", "bay 2"}}) {
+            assertSaid(
+                    Session.run("isolate", bank, "--access", "bay 2", "--from", state.toString(), more[0], more[1]),
+                    "half.json\" says where everything stands");
+        }
+    }
+
+    @Test
+    void aStateThatIsNoneIsRefusedByItsName() throws IOException {
+        String bank = Session.DEMO.resolve("corbel-reach-3.bank.yaml").toString();
+        for (String content : new String[] {"", "{", "[]", "{\"format\": \"varwright-state/1\"}", "\u0000PK"}) {
+            Path state = Files.writeString(folder.resolve("bad.json"), content);
+            assertSaid(Session.run("isolate", bank, "--access", "bay 2", "--from", state.toString()), "bad.json");
+        }
+        assertSaid(Session.run("isolate", bank, "--access", "bay 2", "--from", bank), "not JSON");
+    }
+
+    /** "No key is shared" was the silent answer for a bank of which no key is known. */
+    @Test
+    void neighboursWhoseKeysAreNotKnownAreRefused() throws IOException {
+        Path bank = Session.EXAMPLES.resolve("tamarack-flats-2.bank.yaml");
+        String text = Files.readString(bank).replace("Tamarack Flats bank 2", "Tamarack Flats bank 3");
+        Path bare = Files.writeString(
+                folder.resolve("bare.bank.yaml"), text.substring(0, text.indexOf("\nisolation:") + 1));
+        assertSaid(Session.run("interlock", bank.toString(), "--with", bare.toString()), "has no isolation part");
+        assertSaid(Session.run("interlock", bank.toString(), "--with", bare.toString()), "bare.bank.yaml");
+        assertSaid(Session.run("interlock", bank.toString(), "--with", bank.toString()), "is named twice");
+    }
+
     @Test
     void aSymptomThatIsNoneIsNamedWithThoseThereAre() {
         String bank = Session.DEMO.resolve("lantern-mesa-1.bank.yaml").toString();

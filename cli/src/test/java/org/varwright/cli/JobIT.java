@@ -424,6 +424,38 @@ class JobIT {
     }
 
     /** Two writers at the same time take turns: no number is given twice, no line is lost. */
+    /** Found by JobFoldersLawIT: of two devices' copies only one was asked, and it knew of no visit. */
+    @Test
+    void aVisitThatOnlyOneCopyKnowsIsDue() throws IOException {
+        Path one = begun("a.job.jsonl");
+        Path other = Files.copy(one, folder.resolve("b.job.jsonl"));
+        for (Path copy : List.of(one, other)) {
+            String[] agreed = {
+                "job", "visit", copy.toString(), "--by", "R. Imhof", "--date", "2090-05-12", "--for", "gaskets"
+            };
+            byte[] before = Files.readAllBytes(copy);
+            assertEquals(0, Session.run(agreed).code());
+            Session due = Session.run("job", "due", folder.toString(), "--on", "2090-05-13");
+            assertEquals(1, due.code());
+            assertTrue(due.out().contains("OVERDUE by 1 day"), due.out());
+            Files.write(copy, before);
+        }
+    }
+
+    /** Found by JobFoldersLawIT: such a name began a line of its own, and could steer the terminal. */
+    @Test
+    void theNameOfAFileIsNoPartOfThePage() throws IOException {
+        begun("a\u001b[2J\r\nALL DEAD.job.jsonl");
+        for (Session session : List.of(
+                Session.run("job", "list", folder.toString()),
+                Session.run("job", "show", folder.resolve("\u001b[2J").toString()))) {
+            assertFalse((session.out() + session.err()).contains("\u001b"), session.out());
+            assertFalse((session.out() + session.err()).lines().anyMatch(line -> line.startsWith("ALL DEAD")));
+        }
+        assertTrue(
+                Session.run("job", "list", folder.toString()).out().contains(folder.toString()), "the path as it is");
+    }
+
     @Test
     void writersTakeTurns() throws Exception {
         Path file = begun("a.job.jsonl");

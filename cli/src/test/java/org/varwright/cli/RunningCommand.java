@@ -10,6 +10,7 @@ import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -25,9 +26,34 @@ final class RunningCommand implements AutoCloseable {
     private final String address;
 
     RunningCommand(String... args) throws IOException {
+        this(List.of(args));
+        if (address.isEmpty()) {
+            throw new IOException("no address: " + err);
+        }
+    }
+
+    private RunningCommand(List<String> args) throws IOException {
         PrintWriter out = new PrintWriter(new PipedWriter(reader), true);
-        running = thread.submit(() -> Main.run(out, new PrintWriter(err, true), args));
-        address = Objects.requireNonNull(lines.readLine(), () -> "no address: " + err);
+        running = thread.submit(() -> {
+            try (out) {
+                return Main.run(out, new PrintWriter(err, true), args.toArray(String[]::new));
+            }
+        });
+        address = Objects.requireNonNullElse(lines.readLine(), "");
+    }
+
+    /** One that may be refused: then it does not serve. */
+    static RunningCommand tried(String... args) throws IOException {
+        return new RunningCommand(List.of(args));
+    }
+
+    boolean isServing() {
+        return !address.isEmpty();
+    }
+
+    /** What it wrote to standard error. */
+    String err() {
+        return err.toString();
     }
 
     String address() {

@@ -31,11 +31,24 @@ public final class SavedStateReader {
      */
     public static SavedState read(String fileName, String text) {
         SavedStateReader reader = new SavedStateReader(fileName);
-        SavedState state = reader.read(Json.parse(text));
+        SavedState state = reader.read(reader.parsed(text));
         if (!reader.problems.isEmpty()) {
             throw new VarwrightException(reader.problems);
         }
         return state;
+    }
+
+    private Json parsed(String text) {
+        try {
+            return Json.parse(text);
+        } catch (VarwrightException e) {
+            throw new VarwrightException(e.problems().stream()
+                    .map(p -> new Problem(
+                            p.message(),
+                            new Place(file, p.place().line(), p.place().column(), ""),
+                            p.arguments()))
+                    .toList());
+        }
     }
 
     private SavedState read(Json json) {

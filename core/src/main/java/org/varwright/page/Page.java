@@ -50,11 +50,14 @@ public final class Page {
      * A table; columns as wide as their widest cell, two blanks between them, the last column wrapped under itself.
      *
      * @param header one cell a column
-     * @param rows each with as many cells as the header
+     * @param cells rows, each with as many cells as the header
      * @param right indices of columns that are set flush right
      */
-    public Page table(List<String> header, List<List<String>> rows, Integer... right) {
+    public Page table(List<String> header, List<List<String>> cells, Integer... right) {
         List<Integer> flushRight = List.of(right);
+        List<List<String>> rows = cells.stream()
+                .map(row -> row.stream().map(Page::plain).toList())
+                .toList();
         int columns = header.size();
         int[] width = new int[columns];
         for (int c = 0; c < columns; c++) {
@@ -91,8 +94,24 @@ public final class Page {
     }
 
     private Page add(String line, String indent) {
-        lines.addAll(wrap(line, indent));
+        lines.addAll(wrap(plain(line), indent));
         return this;
+    }
+
+    /** Names come from files: a line break in one must not begin a line of the page, and nothing in it may steer a terminal or turn the writing round. */
+    public static String plain(String text) {
+        StringBuilder plain = new StringBuilder(text.length());
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            if (c == '\n' || c == '\r' || c == '\t') {
+                plain.append(' ');
+            } else if (Character.isISOControl(c) || c >= '\u202a' && c <= '\u202e' || c >= '\u2066' && c <= '\u2069') {
+                plain.append('\ufffd');
+            } else {
+                plain.append(c);
+            }
+        }
+        return plain.toString();
     }
 
     /** Breaks a line at blanks so that it keeps to the page; later lines start with {@code indent}. */

@@ -192,6 +192,7 @@ public enum Message {
     SCHEME_COPIES("key \"{0}\" has {1} copies; allowed are 1 or more"),
     SCHEME_KEY_TRAPPED_TOO_OFTEN(
             "key \"{0}\" would be trapped at the start in {1} places ({2}) but there is only {3} of it; a lock that holds the start position leaves its key free, any other traps it"),
+    SCHEME_SAME_BANK("\"{0}\" is named twice; name the other banks of the site, each once"),
 
     // ---- isolation
     ISOLATION_NO_COMPARTMENT("nothing was named to get into; name one or more of {0}"),
@@ -200,7 +201,10 @@ public enum Message {
     ISOLATION_UNKNOWN_POSITION("\"{0}\" has no position \"{1}\"; its positions are {2}"),
     ISOLATION_UNKNOWN_COUNTED("\"{1}\" is not the name of {0}; {2}there are {3}"),
     ISOLATION_NO_STEP("there is no step {0}; the steps of this order run from 1 to {1}, and 0 is the start"),
-    ISOLATION_STATE_FORMAT("this is no saved state; one has the format \"{0}\""),
+    ISOLATION_STATE_FORMAT(
+            "this is no saved state; one has the format \"{0}\", as \"isolate --state-after STEP\" prints it"),
+    ISOLATION_TWO_STARTS(
+            "\"{0}\" says where everything stands; leave --start and --open away, or say it with them instead of --from"),
     ISOLATION_STATE_FIELD("\"{0}\" is missing or not understood; expected is {1}"),
     ISOLATION_STATE_OTHER_BANK("the saved state is of \"{0}\", the bank is \"{1}\""),
     ISOLATION_STATE_NAMES("\"{0}\" of the saved state does not name exactly what the bank has: {1}"),
@@ -555,6 +559,8 @@ public enum Message {
 
     // ---- command line, report
     BUS_VOLTS_TYPED("\"{0}\" is neither one line voltage nor three (AB,BC,CA); write 13.8kV or 13.8kV,13.7kV,13.9kV"),
+    OPTION_PAIR("\"{0}\" is not understood; write NAME=VALUE, such as \"52=open\""),
+    OPTION_TWICE("\"{0}\" is given twice, as \"{1}\" and as \"{2}\"; only one can be so: leave the other away"),
     NOT_POSITIVE("{0} is not above zero; write what was measured"),
     REPORT_KIND("a report is written as .pdf, .xlsx or .json; give -o a name that ends so"),
     ANSWER_LOST(

@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -530,6 +531,29 @@ class JobTest {
                     DueVisit.of(jobs).stream()
                             .map(d -> d.on(new CalendarDate(2027, 5, 13)))
                             .toList());
+        }
+    }
+
+    /** Found by JobFoldersLawIT: a damaged log, opened later, said "none is agreed" over the visit that another job had agreed. */
+    @Test
+    void aJobThatIsNotWholeSilencesNoOther() {
+        walk.yes(visit("2027-05-12", "gaskets"));
+        Walk later = new Walk("tablet-a", JobLog.empty("job-2"), walk.now + 1_000);
+        later.yes(opened(TAMARACK));
+        later.yes(new Fact.Noted("seen"));
+        later.yes(visit("2027-07-01", "bushings"));
+        List<String> lines = new ArrayList<>(later.log.text().lines().toList());
+        for (int cut : List.of(1, 2)) {
+            List<String> left = new ArrayList<>(lines);
+            left.set(cut, "{");
+            Job broken = Job.of(JobLog.read("job-2", String.join("\n", left) + "\n"), Planner.ANEW);
+            assertFalse(broken.log().findings().isEmpty());
+            List<DueVisit> due = DueVisit.of(List.of(broken, walk.job()));
+            assertEquals(
+                    "2027-05-12",
+                    due.getFirst().visit().orElseThrow().fact().date().toString());
+            assertEquals(walk.log.job(), due.getFirst().job());
+            assertEquals(cut == 1, due.getFirst().isDisputed(), "what is left of it may be an earlier one");
         }
     }
 
