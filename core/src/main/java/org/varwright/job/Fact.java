@@ -75,8 +75,21 @@ public sealed interface Fact {
     /** {@code stopped}: work stops. */
     record Stopped(String reason) implements Fact {}
 
-    /** {@code resumed}: everything was looked at and stands as the last confirmed step left it. */
-    record Resumed(String reason) implements Fact {}
+    /**
+     * {@code resumed}: everything was looked at and stands as the last confirmed step left it.
+     *
+     * @param stops events that it lifts: those that its device knew; empty in logs before it was kept, then all
+     */
+    record Resumed(String reason, List<String> stops) implements Fact {
+        public Resumed {
+            stops = List.copyOf(stops);
+        }
+
+        /** A wish that does not yet say which stops it lifts; {@link Job#propose} does. */
+        public Resumed(String reason) {
+            this(reason, List.of());
+        }
+    }
 
     /** {@code signed-on}: a person works on the bank, under an own lock. */
     record SignedOn(String person, Optional<String> lock) implements Fact {}

@@ -68,7 +68,12 @@ final class FactJson {
             case Fact.Deviated f ->
                 body.put("order", f.order()).put("step", f.step()).put("reason", f.reason());
             case Fact.Stopped f -> body.put("reason", f.reason());
-            case Fact.Resumed f -> body.put("reason", f.reason());
+            case Fact.Resumed f -> {
+                body.put("reason", f.reason());
+                if (!f.stops().isEmpty()) {
+                    body.put("stops", Json.strings(f.stops()));
+                }
+            }
             case Fact.SignedOn f -> {
                 body.put("person", f.person());
                 put(body, "lock", f.lock());

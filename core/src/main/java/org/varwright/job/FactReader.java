@@ -54,7 +54,7 @@ public final class FactReader {
             case "hold-started" -> new Fact.HoldStarted(body.words("order"), body.count("step", 1));
             case "deviated" -> new Fact.Deviated(body.words("order"), body.count("step", 1), body.words("reason"));
             case "stopped" -> new Fact.Stopped(body.words("reason"));
-            case "resumed" -> new Fact.Resumed(body.words("reason"));
+            case "resumed" -> new Fact.Resumed(body.words("reason"), body.texts("stops"));
             case "signed-on" -> new Fact.SignedOn(body.words("person"), body.optionalWords("lock"));
             case "signed-off" -> new Fact.SignedOff(body.words("person"));
             case "reading-taken" -> new Fact.ReadingTaken(body.words("position"), body.textByName("values"));

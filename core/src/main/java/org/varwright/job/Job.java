@@ -37,7 +37,7 @@ public final class Job {
      */
     public Proposal propose(String device, String by, long wallMillis, Fact fact) {
         Optional<LoggedEvent> last = log.lastOf(device);
-        Fact known = fact instanceof Fact.OrderMade made ? replay.rules().knowing(made) : fact;
+        Fact known = replay.rules().knowing(fact);
         JobEvent event = JobEvent.of(
                 log.job(),
                 device,
@@ -101,7 +101,7 @@ public final class Job {
     }
 
     public boolean isStopped() {
-        return ledger().stopped.isPresent();
+        return ledger().stopped().isPresent();
     }
 
     public boolean isClosed() {

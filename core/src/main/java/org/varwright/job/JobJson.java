@@ -26,7 +26,7 @@ public final class JobJson {
                 .put("alarm", text(ledger.opened.flatMap(Fact.Opened::alarm)))
                 .put("bank", text(ledger.bank.map(b -> b.name())))
                 .put("bankText", ledger.bankText)
-                .put("stopped", text(ledger.stopped.map(Fact.Stopped::reason)))
+                .put("stopped", text(ledger.stopped()))
                 .put("closed", text(ledger.closed.map(Fact.Closed::outcome)))
                 .put("events", job.log().events().size())
                 .put("hash", job.log().hash());

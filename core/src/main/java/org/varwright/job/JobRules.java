@@ -51,8 +51,9 @@ final class JobRules {
         if (ledger.closed.isPresent() && !mayFollowClose(fact)) {
             return no(Message.JOB_CLOSED);
         }
-        if (ledger.stopped.isPresent() && !mayFollowStop(fact)) {
-            return no(Message.JOB_STOPPED, ledger.stopped.get().reason());
+        Optional<String> stopped = ledger.stopped();
+        if (stopped.isPresent() && !mayFollowStop(fact)) {
+            return no(Message.JOB_STOPPED, stopped.get());
         }
         return refusals(event, ledger.bank.get());
     }
@@ -67,6 +68,7 @@ final class JobRules {
 
     private static boolean mayFollowStop(Fact fact) {
         return fact instanceof Fact.Resumed
+                || fact instanceof Fact.Stopped
                 || fact instanceof Fact.Noted
                 || fact instanceof Fact.Attached
                 || fact instanceof Fact.RecordRead
@@ -86,7 +88,7 @@ final class JobRules {
             case Fact.HoldStarted f -> new StepRules(ledger, bank).startHold(f);
             case Fact.Deviated f -> new StepRules(ledger, bank).next(f.order(), f.step());
             case Fact.Stopped f -> List.of();
-            case Fact.Resumed f -> ledger.stopped.isEmpty() ? no(Message.JOB_NOT_STOPPED) : List.of();
+            case Fact.Resumed f -> ledger.stopped().isEmpty() ? no(Message.JOB_NOT_STOPPED) : List.of();
             case Fact.SignedOn f -> signOn(f);
             case Fact.SignedOff f ->
                 ledger.people.containsKey(f.person()) ? List.of() : no(Message.JOB_PERSON_NOT_ON, f.person());
@@ -163,7 +165,16 @@ final class JobRules {
     }
 
     /** The same wish with what its device knows: nobody can tell later from the log what another device had not heard of yet. */
-    Fact.OrderMade knowing(Fact.OrderMade made) {
+    Fact knowing(Fact fact) {
+        if (fact instanceof Fact.OrderMade made) {
+            return knowing(made);
+        }
+        return fact instanceof Fact.Resumed resumed && resumed.stops().isEmpty()
+                ? new Fact.Resumed(resumed.reason(), List.copyOf(ledger.stops.keySet()))
+                : fact;
+    }
+
+    private Fact.OrderMade knowing(Fact.OrderMade made) {
         Fact.Origin origin = made.origin();
         if (origin instanceof Fact.Origin.AfterLastStep after && after.steps().isEmpty()) {
             origin = ledger.order()

@@ -73,8 +73,8 @@ public final class JobText {
         if (ledger.closed.isPresent()) {
             return "closed: " + ledger.closed.get().outcome();
         }
-        if (ledger.stopped.isPresent()) {
-            return "STOPPED: " + ledger.stopped.get().reason();
+        if (ledger.stopped().isPresent()) {
+            return "STOPPED: " + ledger.stopped().get();
         }
         return ledger.order()
                 .map(o -> switch (o.standing()) {

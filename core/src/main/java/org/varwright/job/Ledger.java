@@ -26,7 +26,8 @@ final class Ledger {
     String bankText = "";
     String bankHash = "";
     Optional<Fact.Closed> closed = Optional.empty();
-    Optional<Fact.Stopped> stopped = Optional.empty();
+    /** Stops that nobody has lifted who knew of them, by event. */
+    final Map<String, Fact.Stopped> stops = new LinkedHashMap<>();
 
     final List<Order> orders = new ArrayList<>();
     /** Who is on the bank, or not known to be off it. */
@@ -66,6 +67,11 @@ final class Ledger {
     /** The latest order, where it may be worked on. */
     Optional<Order> currentOrder() {
         return order().filter(o -> o.standing() == Order.Standing.CURRENT);
+    }
+
+    /** Why work is stopped, the latest reason; empty where it is not. */
+    Optional<String> stopped() {
+        return stops.values().stream().reduce((first, last) -> last).map(Fact.Stopped::reason);
     }
 
     void replaceOrder(Order order) {

@@ -70,10 +70,13 @@ final class Replay {
                 ledger.replaceOrder(order.ended("step " + f.step() + " was not done as written: " + f.reason()));
             }
             case Fact.Stopped f -> {
-                ledger.stopped = Optional.of(f);
+                ledger.stops.put(event.id(), f);
                 ledger.holds.clear();
             }
-            case Fact.Resumed ignored -> ledger.stopped = Optional.empty();
+            case Fact.Resumed f ->
+                ledger.stops
+                        .keySet()
+                        .removeIf(id -> f.stops().isEmpty() || f.stops().contains(id));
             case Fact.SignedOn f -> ledger.signOn(new Ledger.Person(f.person(), f.lock(), event));
             case Fact.SignedOff f -> ledger.signOff(f.person(), event.id());
             case Fact.ReadingTaken f -> ledger.readings.add(new Counted<>(event, f));

@@ -186,6 +186,10 @@ class JobLawTest {
                         Set.of(),
                         onBefore(job.log(), without, confirmation.event()),
                         where + ": step " + step.n() + " with people on");
+                assertEquals(
+                        Set.of(),
+                        stopsBefore(job.log(), without, confirmation.event()),
+                        where + ": step " + step.n() + " while stopped");
                 assertNothingDoneOutOfTurn(job.log(), without, confirmation, where);
             }
             if (order.event().fact() instanceof Fact.OrderMade made
@@ -274,6 +278,24 @@ class JobLawTest {
             }
         }
         return start;
+    }
+
+    /** Stops, counted or not, that no resumption names. */
+    private static Set<String> stopsBefore(JobLog log, Set<String> without, JobEvent until) {
+        Set<String> stops = new HashSet<>();
+        for (LoggedEvent logged : log.events()) {
+            JobEvent event = logged.event();
+            if (event.id().equals(until.id())) {
+                break;
+            }
+            if (event.fact() instanceof Fact.Stopped) {
+                stops.add(event.id());
+            }
+            if (event.fact() instanceof Fact.Resumed resumed && !without.contains(event.id())) {
+                resumed.stops().forEach(stops::remove);
+            }
+        }
+        return stops;
     }
 
     /** Who signed on, counted or not, and was not signed off; taken back counts where it counts. */

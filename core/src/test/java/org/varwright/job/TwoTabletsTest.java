@@ -80,6 +80,38 @@ class TwoTabletsTest {
         assertOrderHasEnded();
     }
 
+    /** Whoever resumes here has not looked at what was smelt there. */
+    @Test
+    void aStopElsewhereStandsUntilSomebodyLiftsItWhoKnewOfIt() {
+        walk.step();
+        Walk other = other();
+        walk.yes(new Fact.Stopped("lightning"));
+        other.now = walk.now + 10_000;
+        other.yes(new Fact.Stopped("smell of oil"));
+        walk.now = other.now + 10_000;
+        JobEvent resumed = walk.yes(new Fact.Resumed("the storm is over"));
+        meet(other);
+        assertEquals(List.of(), walk.job().notCounted());
+        assertTrue(walk.job().isStopped());
+        assertEquals(List.of(Message.JOB_STOPPED), walk.no(walk.fullConfirmation()));
+        assertTrue(JobText.of(walk.job()).contains("STOPPED: smell of oil"));
+        assertEquals(
+                resumed.fact(), FactReader.read("resumed", FactJson.body(resumed.fact())), "it names what it lifts");
+        walk.yes(new Fact.Resumed("a rag on a heater"));
+        assertEquals(List.of(Message.JOB_NOT_STOPPED), walk.no(new Fact.Resumed("once more")));
+        walk.step();
+    }
+
+    @Test
+    void aSecondStopIsWrittenTooAndWhoKnowsBothLiftsBoth() {
+        walk.yes(new Fact.Stopped("lightning"));
+        walk.yes(new Fact.Stopped("smell of oil"));
+        walk.yes(new Fact.Resumed("all clear"));
+        walk.step();
+        Json old = Json.object().put("reason", "clear").build();
+        assertEquals(new Fact.Resumed("clear"), FactReader.read("resumed", old), "a log from before it was kept");
+    }
+
     /** Somebody signs on here; there, not knowing, the shorts come off. */
     @Test
     void theWayBackBegunElsewhereWithSomebodyOnEndsTheOrder() {
