@@ -207,7 +207,15 @@ final class DoorWork {
                         "it floats: a three-pole " + words.groundingSwitch() + " does not reach it");
             }
         }
-        wanted.keySet().removeAll(draft.grounds.keySet());
+        // what is on from before stays; where it is fewer, the rest is put on
+        draft.grounds.forEach((conductor, on) -> {
+            if (wanted.getOrDefault(conductor, 0) > on) {
+                wanted.merge(conductor, -on, Integer::sum);
+                whys.merge(conductor, "; only " + on + (on == 1 ? " is" : " are") + " on from before", String::concat);
+            } else {
+                wanted.remove(conductor);
+            }
+        });
         wanted.forEach((conductor, count) -> {
             String door = access.stream()
                     .filter(a -> isolation.compartment(a).orElseThrow().exposes().stream()

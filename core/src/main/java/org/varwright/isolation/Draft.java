@@ -160,10 +160,10 @@ final class Draft {
     /** What the conductors are, portable grounds counted in. */
     Map<String, ConductorState> conductors() {
         Map<String, ConductorState> all = new LinkedHashMap<>(scheme.conductors(state));
-        all.replaceAll((name, is) ->
-                grounds.containsKey(name) && (is == ConductorState.FLOATING || is == ConductorState.CHARGED)
-                        ? ConductorState.GROUNDED
-                        : is);
+        all.replaceAll((name, is) -> grounds.getOrDefault(name, 0) >= Poles.PHASES
+                        && (is == ConductorState.FLOATING || is == ConductorState.CHARGED)
+                ? ConductorState.GROUNDED
+                : is);
         return all;
     }
 

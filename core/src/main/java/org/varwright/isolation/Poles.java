@@ -35,7 +35,11 @@ final class Poles {
     private final Set<String> charged = new LinkedHashSet<>();
     private final Set<String> hidden = new LinkedHashSet<>();
     private final Set<String> extraSources = new LinkedHashSet<>();
+    /** Conductors with a portable ground on every phase. */
     private final Set<String> portable = new LinkedHashSet<>();
+    /** Conductors with fewer: they protect nobody, and make an arc all the same. */
+    private final Set<String> partly = new LinkedHashSet<>();
+
     private final Set<String> shorted = new LinkedHashSet<>();
 
     Poles(Bank bank, SavedState start) {
@@ -47,7 +51,7 @@ final class Poles {
                 charged.add(stage);
             }
         });
-        portable.addAll(start.grounds().keySet());
+        start.grounds().forEach((conductor, count) -> (count < PHASES ? partly : portable).add(conductor));
         shorted.addAll(start.shorts().keySet());
     }
 
@@ -78,10 +82,12 @@ final class Poles {
 
     void ground(String conductor) {
         portable.add(conductor);
+        partly.remove(conductor);
     }
 
     void unground(String conductor) {
         portable.remove(conductor);
+        partly.remove(conductor);
     }
 
     void shortUnits(String stage) {
@@ -90,10 +96,6 @@ final class Poles {
 
     void unshortUnits(String stage) {
         shorted.remove(stage);
-    }
-
-    Set<String> portable() {
-        return portable;
     }
 
     /** Whether a pole really joins its conductors. A withdrawn breaker never does. */
@@ -239,7 +241,9 @@ final class Poles {
     boolean isShorted() {
         for (int p = 0; p < PHASES; p++) {
             Set<String> live = live(p);
-            if (live.contains(Isolation.GROUND) || portable.stream().anyMatch(live::contains)) {
+            if (live.contains(Isolation.GROUND)
+                    || portable.stream().anyMatch(live::contains)
+                    || partly.stream().anyMatch(live::contains)) {
                 return true;
             }
         }

@@ -20,7 +20,8 @@ final class Replay {
     private final Poles poles;
     private final Set<String> forgotten;
     private final Optional<String> fedDuringWork;
-    private int shortsOn;
+    /** A portable ground should be in the hand by now and is not. */
+    private boolean missing;
 
     private Replay(
             Bank bank,
@@ -35,7 +36,6 @@ final class Replay {
         this.exposed = new LinkedHashSet<>(exposed);
         this.forgotten = forgotten;
         this.fedDuringWork = fedDuringWork;
-        shortsOn = start.shorts().values().stream().mapToInt(Integer::intValue).sum();
         poles = new Poles(bank, start);
         fault.accept(poles);
     }
@@ -126,12 +126,10 @@ final class Replay {
                         ? caught(step, "the stick draws a spark from a unit of " + stick.stage())
                         : Optional.empty();
             case Task.ShortsOn on -> {
-                shortsOn += on.count();
                 poles.shortUnits(on.stage());
                 yield Optional.empty();
             }
             case Task.ShortsOff off -> {
-                shortsOn -= off.count();
                 poles.unshortUnits(off.stage());
                 yield Optional.empty();
             }
@@ -146,7 +144,9 @@ final class Replay {
                         : Optional.empty();
             }
             case Task.GroundsOff off -> {
-                if (!forgotten.contains(off.conductor())) {
+                if (forgotten.contains(off.conductor())) {
+                    missing = true;
+                } else {
                     poles.unground(off.conductor());
                 }
                 yield Optional.empty();
@@ -251,9 +251,7 @@ final class Replay {
     }
 
     private Optional<Outcome> count(OrderStep step, Task.Counted counted) {
-        // counted out: what should be in the hand by now; a forgotten one is missing
-        boolean out = counted.of() == Task.Counted.Things.SHORTS_AND_GROUNDS && shortsOn == 0;
-        return out && poles.portable().stream().anyMatch(forgotten::contains)
+        return missing && counted.of() == Task.Counted.Things.SHORTS_AND_GROUNDS
                 ? caught(step, "one is missing from the count")
                 : Optional.empty();
     }

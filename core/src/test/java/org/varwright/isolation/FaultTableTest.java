@@ -123,6 +123,28 @@ class FaultTableTest {
         assertEquals(OrderStep.Kind.COUNT, step.kind());
     }
 
+    /** The count that shows it is the one after it should have come off; before that it is on by right. The incoming compartment has grounds and no shorts. */
+    @Test
+    void aForgottenGroundIsMissedOnTheWayBackAndNotWhereItIsPutOn() {
+        for (String access : List.of("incoming", "bay 1")) {
+            OrderOfWork each = order(bank, access);
+            List<Fault> left = each.faults().stream()
+                    .filter(f -> f.kind() == Fault.Kind.GROUND_LEFT_ON)
+                    .toList();
+            assertFalse(left.isEmpty(), access);
+            for (Fault fault : left) {
+                OrderStep off = each.back().stream()
+                        .filter(s -> s.task() instanceof Task.GroundsOff o
+                                && o.conductor().equals(fault.what()))
+                        .findFirst()
+                        .orElseThrow();
+                OrderStep count = each.steps().get(fault.caughtAtStep().orElseThrow() - 1);
+                assertTrue(count.n() > off.n(), access + ", " + fault.what() + ": step " + count.n());
+                assertEquals(OrderStep.Kind.COUNT, count.kind());
+            }
+        }
+    }
+
     /** A table that can't fail would be no check: without its looks and tests the same order has holes. */
     @Test
     void withoutItsChecksTheSameOrderHasHoles() {

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.varwright.bank.Bank;
+import org.varwright.interlock.ConductorState;
 import org.varwright.problem.Message;
 import org.varwright.problem.Problem;
 import org.varwright.problem.VarwrightException;
@@ -54,6 +55,20 @@ class StartTest {
         assertEquals(Map.of("stage 2", 3), order.start().grounds());
         assertEquals(
                 Map.of(), order.stateAfter(order.steps().size()).grounds(), "it comes off before the stage goes on");
+    }
+
+    /** One clamp found where three belong grounds one phase: the others are put on before a hand goes in, and all three come off. */
+    @Test
+    void fewerGroundsFoundThanPhasesAreMadeUp() {
+        PlanRequest.Start.Positions one =
+                new PlanRequest.Start.Positions(Map.of("24-1", "open"), Set.of(), Map.of("stage 1", 1), Map.of());
+        OrderOfWork order = OrderOfWorkTraceTest.planned(
+                bank, PlanRequest.to(List.of("bay 1")).from(one));
+        List<Task> tasks = order.steps().stream().map(OrderStep::task).toList();
+        assertTrue(tasks.contains(new Task.GroundsOn("bay 1", "stage 1", 2)), tasks.toString());
+        assertTrue(tasks.contains(new Task.GroundsOff("stage 1", 3)), tasks.toString());
+        assertEquals(ConductorState.CHARGED, order.in().getFirst().conductors().get("stage 1"));
+        assertEquals(ConductorState.GROUNDED, order.in().getLast().conductors().get("stage 1"));
     }
 
     @Test
