@@ -39,7 +39,7 @@ final class FuseStudies {
                 .ifPresent(f -> studies.add(study(
                         Demand.of(bank, stage, FusePlace.UNIT, fault, harmonics),
                         f,
-                        Optional.of(ParallelEnergy.of(bank, stage, at.leg(), options)),
+                        Optional.of(ParallelEnergy.of(bank, stage, fullestLeg(stage), options)),
                         Optional.empty())));
         Optional<FuseStudy> unit = studies.stream().findFirst();
         stage.lineFuse()
@@ -52,6 +52,23 @@ final class FuseStudies {
             coordinate(studies);
         }
         return studies;
+    }
+
+    /** A leg with the most units in parallel: the wyes of a double wye need not be alike. */
+    private String fullestLeg(Stage stage) {
+        String fullest = stage.positions().getFirst().leg();
+        if (stage.hasThreePhaseUnits()) {
+            return fullest;
+        }
+        double most = 0.0;
+        for (String leg : stage.legs()) {
+            double units = ParallelUnits.of(bank, stage, leg).wholeBank();
+            if (units > most * (1.0 + 1e-9)) {
+                most = units;
+                fullest = leg;
+            }
+        }
+        return fullest;
     }
 
     /** Adds to the unit fuse's checks whether it clears before the line fuse melts. */

@@ -31,7 +31,6 @@ public record ServiceCurrent(
      * Current of service of a stage's unit fuses or line fuses; empty where the network in good order has no solution.
      *
      * <p><b>Model.</b> FUS-7: the healthy network with measured capacitances, the others at the upper limit of their tolerance, at the highest sustained voltage of
-     * the bank file.
      * the bank file; times what the file's harmonics add in the worst combination of stages (DUT-1).
      * <p><b>Not modelled.</b> Skin effect, ambient temperature. <b>Source.</b> First principles; the network solver.
      */
