@@ -275,4 +275,66 @@ class TransientTest {
                                 false)
                         .hertz(0));
     }
+
+    /** Resistance damps: {@code i = U/(ωL)·e^(−αt)·sin ωt}, {@code α = R/2L}, {@code ω² = 1/LC − α²}, R shared by two branches. */
+    @Test
+    void resistanceDampsTheRing() {
+        double l = 1e-3;
+        double c = 10e-6;
+        SwitchedCircuit circuit = new SwitchedCircuit(
+                3,
+                List.of(
+                        Branch.capacitor("charged", 1, 0, 0.5, 0.0, c),
+                        Branch.line("pole", 1, 2, 0.0, 0.0),
+                        Branch.line("coil", 2, 0, 1.5, l)),
+                OMEGA);
+        Wave wave = Transient.run(
+                        new Setting(circuit, List.of(1), List.of(1000.0, 0.0, 0.0)),
+                        0.0,
+                        List.of(new Act.Close(1, 0.0)),
+                        List.of(Probe.amperes("i", 1), Probe.nodeVolts("terminal", 1)),
+                        0.003,
+                        true)
+                .wave()
+                .orElseThrow();
+        double alpha = 2.0 / (2.0 * l);
+        double w = Math.sqrt(1.0 / (l * c) - alpha * alpha);
+        double crest = 1000.0 / (w * l);
+        // the first line was written down before the pole closed
+        for (int i = 1; i < wave.seconds().length; i++) {
+            double t = wave.seconds()[i];
+            double amperes = crest * Math.exp(-alpha * t) * Math.sin(w * t);
+            assertEquals(amperes, wave.values()[0][i], 1e-9 * crest);
+            // what the coil and its resistance take
+            double slope = crest * Math.exp(-alpha * t) * (w * Math.cos(w * t) - alpha * Math.sin(w * t));
+            assertEquals(1.5 * amperes + l * slope, wave.values()[1][i], 1e-6);
+        }
+    }
+
+    /** An open source's terminal stands at its own voltage, each phase at its own angle. */
+    @Test
+    void aSourceStandsAtItsAngle() {
+        for (double ahead : new double[] {0.0, -120.0, 75.0}) {
+            SwitchedCircuit circuit = new SwitchedCircuit(
+                    3,
+                    List.of(
+                            Branch.source("source", 1, 0.1, 1e-3, new Emf(1000.0, ahead)),
+                            Branch.line("pole", 1, 2, 0.0, 0.0),
+                            Branch.capacitor("leg", 2, 0, 0.0, 0.0, 20e-6)),
+                    OMEGA);
+            Wave wave = Transient.run(
+                            Setting.discharged(circuit, List.of(1)),
+                            20.0,
+                            List.of(),
+                            List.of(Probe.nodeVolts("1", 1)),
+                            0.02,
+                            true)
+                    .wave()
+                    .orElseThrow();
+            for (int i = 0; i < wave.seconds().length; i++) {
+                double angle = OMEGA * wave.seconds()[i] + Math.toRadians(20.0 + ahead);
+                assertEquals(1000.0 * Math.sin(angle), wave.values()[0][i], 1e-6);
+            }
+        }
+    }
 }
