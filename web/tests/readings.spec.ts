@@ -194,6 +194,42 @@ test('two tablets read one unit differently: the job asks which holds', async ({
   await expect(cell(page, 'stage 3 A u1')).toContainText('healthy');
 });
 
+test('how far the meter may be off is the job’s: stated on one tablet, it judges on the other, in the fit and in the report', async ({
+  page,
+  browser,
+}) => {
+  const log = await Log.bare('corbel-reach-3.bank.yaml');
+  log.add('readings-imported', { file: 'readings.csv', text: demoFile('corbel-reach-3.readings.csv') });
+  await atWork(page, log);
+  const judged = page.getByText('Readings are judged with');
+  await expect(judged).toContainText('±1 %. That is usual; nobody has stated it');
+  await page.getByText('Meter, and what is read').click();
+  await page.getByLabel('Limits of error of the meter').fill('3,5');
+  await expect(page.getByText('±3.5 % is typed on this device and not stated in the job')).toBeVisible();
+  await expect(judged).toContainText('±1 %');
+  await page.getByRole('button', { name: 'State it for the whole job' }).click();
+  await expect(judged).toContainText('±3.5 %.');
+  await expect(judged).not.toContainText('nobody');
+  await page.getByLabel('Instrument').fill('Bridge 4');
+  await page.getByLabel('Limits of error of the meter').fill('0.3');
+  await page.getByRole('button', { name: 'State it for Bridge 4' }).click();
+  await expect(judged).toContainText('bridge 4 with ±0.3 %');
+  await expect(page.getByRole('listitem').filter({ hasText: 'Every meter without' })).toContainText('±3.5 %, stated by R. Imhof');
+  const doubtful = await page.getByRole('button', { name: /^To look at: / }).innerText();
+  await expectGood(page);
+
+  const two = await (await browser.newContext({ serviceWorkers: 'block' })).newPage();
+  await openJob(two, product.address, log.job, 'readings');
+  await expect(two.getByText('Readings are judged with')).toContainText('±3.5 %, bridge 4 with ±0.3 %');
+  await expect(two.getByRole('button', { name: doubtful, exact: true })).toBeVisible();
+  const chapters = two.getByRole('navigation', { name: 'From alarm to report' });
+  await chapters.getByRole('link', { name: 'What to fit' }).click();
+  await expect(two.getByText('Readings are judged with')).toContainText('±3.5 %');
+  await chapters.getByRole('link', { name: 'Report' }).click();
+  await expect(two.getByRole('listitem').filter({ hasText: 'Bridge 4' })).toContainText('±0.3 %, stated by R. Imhof');
+  await two.context().close();
+});
+
 test('before the way in is done nothing can be measured, and the screen says why', async ({ page }) => {
   const log = await Log.open('lantern-mesa-1.bank.yaml');
   await upload(product.address, log);

@@ -1,6 +1,7 @@
 /** What to fit where: asked of `core` anew whenever a reading, a spare or a wish changes. Nothing here is written down. */
 import { told } from '../../../core/told';
 import { result, type Fit, type FitMove, type JobState, type Problem, type SpareList } from '../../../core/core';
+import { limitsOf } from '../readings/fields';
 import { allReadings, csv, namingRows, type Reading } from '../readings/table';
 
 export interface Wishes {
@@ -26,8 +27,8 @@ export class Plan {
   measured = $state(true);
   #of = '';
 
-  async make(state: JobState, meterLimit: number, wishes: Wishes): Promise<void> {
-    const of = JSON.stringify([state.hash, state.events, meterLimit, wishes]);
+  async make(state: JobState, wishes: Wishes): Promise<void> {
+    const of = JSON.stringify([state.hash, state.events, wishes]);
     if (of === this.#of) {
       return;
     }
@@ -40,7 +41,7 @@ export class Plan {
       let fit: Fit | undefined;
       let plain: Fit | undefined;
       if (readings.length > 0 && spares.spares.length > 0) {
-        const request = { bank, readings: csv(readings), spares: sparesTable(spares), meterLimit };
+        const request = { bank, readings: csv(readings), spares: sparesTable(spares), ...limitsOf(state) };
         fit = named(await result('fit', { ...request, ...wishes }), readings);
         plain = JSON.stringify(wishes) === JSON.stringify(NO_WISHES) ? fit : named(await result('fit', request), readings);
       }

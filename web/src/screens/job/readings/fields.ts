@@ -1,4 +1,5 @@
 /** What can be read on a unit, and how it is typed. */
+import type { JobState } from '../../../core/core';
 
 export const QUANTITIES = {
   capacitance: ['µF', 'nF', 'mF'],
@@ -28,7 +29,7 @@ export interface ReadingsDraft {
   readonly typed: Readonly<Record<string, Typed>>;
   readonly units: Readonly<Partial<Record<QuantityName, string>>>;
   readonly instrument: string;
-  /** Limits of error of the meter in percent, as typed. */
+  /** Limits of error of the meter in percent, as typed and not yet stated in the job. */
   readonly meterPercent: string;
   /** Readings taken beside the capacitance. */
   readonly also: readonly QuantityName[];
@@ -39,7 +40,7 @@ export const EMPTY_DRAFT: ReadingsDraft = {
   typed: {},
   units: {},
   instrument: '',
-  meterPercent: '1',
+  meterPercent: '',
   also: ['resistance', 'fuse', 'temperature'],
 };
 
@@ -48,6 +49,18 @@ export function meterLimit(percent: string): number | undefined {
   const text = percent.trim().replace(',', '.').replace(/\s*%$/, '');
   const limit = text === '' ? Number.NaN : Number(text) / 100;
   return limit > 0 && limit < 0.2 ? limit : undefined;
+}
+
+/** Limits that are typed on this device and judge nothing yet, as a part of the reading; undefined where there are none. */
+export function notStated(state: JobState, draft: ReadingsDraft): number | undefined {
+  const typed = meterLimit(draft.meterPercent);
+  const judges = state.meterLimits.instruments[draft.instrument.trim().toLowerCase()] ?? state.meterLimits.limit;
+  return typed === undefined || Math.abs(typed - judges) < 1e-9 ? undefined : typed;
+}
+
+/** By what the readings of a job are judged: what its log states, the same on every device. */
+export function limitsOf(state: JobState): { readonly meterLimit: number; readonly meterLimits: Readonly<Record<string, number>> } {
+  return { meterLimit: state.meterLimits.limit, meterLimits: state.meterLimits.instruments };
 }
 
 const COMMA = /^([<>≤≥]?\s*[+\-−]?\d*),(\d+)(\D.*)?$/;

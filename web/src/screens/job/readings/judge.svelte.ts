@@ -2,6 +2,7 @@
 import { told } from '../../../core/told';
 import { Refused, result, type JobState, type Problem, type Survey, type UnitSurvey } from '../../../core/core';
 import { t } from '../../../words/words.svelte';
+import { limitsOf } from './fields';
 import { allReadings, csv, namingRows, type Reading } from './table';
 
 /** What `core` would say if a reading were kept. */
@@ -21,8 +22,8 @@ export class Judge {
     return this.survey?.units.find((u) => u.position === position);
   }
 
-  async judge(state: JobState, meterLimit: number): Promise<void> {
-    const of = `${state.hash} ${state.events} ${meterLimit}`;
+  async judge(state: JobState): Promise<void> {
+    const of = `${state.hash} ${state.events}`;
     if (of === this.#of) {
       return;
     }
@@ -32,7 +33,7 @@ export class Judge {
       const survey =
         readings.length === 0
           ? undefined
-          : named(await result('survey', { bank: state.bankText, readings: csv(readings), meterLimit }), readings);
+          : named(await result('survey', { bank: state.bankText, readings: csv(readings), ...limitsOf(state) }), readings);
       if (of === this.#of) {
         this.survey = survey;
         this.problems = [];
@@ -51,11 +52,11 @@ export class Judge {
    *
    * @param without readings that it would take the place of
    */
-  async preview(state: JobState, meterLimit: number, reading: Omit<Reading, 'source'>, without: readonly string[]): Promise<Preview> {
+  async preview(state: JobState, reading: Omit<Reading, 'source'>, without: readonly string[]): Promise<Preview> {
     const kept = await allReadings({ ...state, readings: state.readings.filter((r) => !without.includes(r.id)) }, 'now');
     try {
       const all = [...kept, { ...reading, source: t('readings.thisOne') }];
-      const survey = named(await result('survey', { bank: state.bankText, readings: csv(all), meterLimit }), all);
+      const survey = named(await result('survey', { bank: state.bankText, readings: csv(all), ...limitsOf(state) }), all);
       // The first row has the names of the columns.
       const row = new RegExp(`\\brow ${kept.length + 2}$`);
       return {

@@ -3,6 +3,7 @@ import { bankOf } from '../../../core/bank';
 import { Refused, result, type Bank, type Energize, type Fit, type JobState, type SpareList, type Survey } from '../../../core/core';
 import { logLines, logText, type Line } from '../../../store/log';
 import { sparesTable } from '../fit/plan.svelte';
+import { limitsOf } from '../readings/fields';
 import { allReadings, csv, namingRows, type Reading } from '../readings/table';
 import { asRead, BUS, latest, volts } from '../way-back/expected.svelte';
 
@@ -21,7 +22,7 @@ export interface Results {
   readonly failures: readonly string[];
 }
 
-export async function results(state: JobState, meterLimit: number): Promise<Results> {
+export async function results(state: JobState): Promise<Results> {
   const failures: string[] = [];
   const bankText = state.bankText;
   async function attempt<T>(work: () => Promise<T>): Promise<T | undefined> {
@@ -35,7 +36,7 @@ export async function results(state: JobState, meterLimit: number): Promise<Resu
   async function surveyed(readings: readonly Reading[]): Promise<Survey | undefined> {
     return readings.length === 0
       ? undefined
-      : attempt(async () => naming(await result('survey', { bank: bankText, readings: csv(readings), meterLimit }), readings));
+      : attempt(async () => naming(await result('survey', { bank: bankText, readings: csv(readings), ...limitsOf(state) }), readings));
   }
   const found = (await attempt(() => allReadings(state, 'found'))) ?? [];
   const now = state.unitMoves.length === 0 ? [] : ((await attempt(() => allReadings(state, 'now'))) ?? []);
@@ -54,7 +55,7 @@ export async function results(state: JobState, meterLimit: number): Promise<Resu
     fit:
       found.length === 0 || spares === undefined || spares.spares.length === 0
         ? undefined
-        : await attempt(() => result('fit', { bank: bankText, readings, spares: sparesTable(spares), meterLimit })),
+        : await attempt(() => result('fit', { bank: bankText, readings, spares: sparesTable(spares), ...limitsOf(state) })),
     energize:
       bus === undefined
         ? undefined

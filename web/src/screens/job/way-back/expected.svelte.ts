@@ -1,6 +1,5 @@
 /** Expected currents and sensor values of the energized bank, and what was measured held against them. */
-import { setting } from '../../../store/database';
-import { meterLimit, type ReadingsDraft } from '../readings/fields';
+import { limitsOf } from '../readings/fields';
 import { allReadings, csv } from '../readings/table';
 import { told } from '../../../core/told';
 import { result, type Energize, type JobState, type Problem } from '../../../core/core';
@@ -21,13 +20,12 @@ export function volts(text: string): number | undefined {
 }
 
 /** The readings of the units that stand there now, for the task; nothing where none was read. */
-export async function asRead(job: JobState): Promise<{ readings?: string; meterLimit?: number }> {
+export async function asRead(job: JobState): Promise<{ readings?: string } & Partial<ReturnType<typeof limitsOf>>> {
   const readings = await allReadings(job, 'now');
   if (readings.length === 0) {
     return {};
   }
-  const kept = await setting<ReadingsDraft>(`draft:${job.job}:readings`);
-  return { readings: csv(readings), meterLimit: meterLimit(kept?.meterPercent ?? '1') ?? 0.01 };
+  return { readings: csv(readings), ...limitsOf(job) };
 }
 
 export class Expected {
