@@ -1,4 +1,4 @@
-/** When somebody comes to each bank again, out of the latest job on it. */
+/** When somebody comes to each bank again, out of the latest job on it. Reckoned here, for the first screen must not wait for `core`; one table of cases holds both to the same. */
 import type { AgreedVisit, JobCard, StoredBank } from './database';
 
 export interface Due extends AgreedVisit {
@@ -25,6 +25,16 @@ export function daysBetween(from: string, to: string): number {
 /** Whether a job that names a bank is of that one. */
 type IsJobOf = (bank: StoredBank, name: string) => boolean;
 
+/** As `core` sorts texts, in every language alike. */
+function byCharacters(one: string, other: string): number {
+  return one < other ? -1 : one > other ? 1 : 0;
+}
+
+/** The later one is the one opened later; of two opened in the same moment, the one with the later name. */
+function opened(one: JobCard, other: JobCard): number {
+  return (one.openedAt ?? 0) - (other.openedAt ?? 0) || byCharacters(one.job, other.job);
+}
+
 /** Agreed visits, the earliest first. A job opened later is the visit, so only a bank's latest job speaks. */
 export function dueVisits(banks: readonly StoredBank[], cards: readonly JobCard[], day: string, isJobOf: IsJobOf): readonly Due[] {
   const latest = new Map<string, { bank: StoredBank | undefined; card: JobCard }>();
@@ -32,13 +42,13 @@ export function dueVisits(banks: readonly StoredBank[], cards: readonly JobCard[
     const bank = banks.find((b) => isJobOf(b, card.bank));
     const key = bank?.id ?? card.bank;
     const known = latest.get(key)?.card;
-    if (known === undefined || (card.openedAt ?? 0) >= (known.openedAt ?? 0)) {
+    if (known === undefined || opened(card, known) >= 0) {
       latest.set(key, { bank, card });
     }
   }
   return [...latest.values()]
     .flatMap(({ bank, card }) => {
-      const visits = [...(card.nextVisits ?? [])].sort((a, b) => a.date.localeCompare(b.date));
+      const visits = [...(card.nextVisits ?? [])].sort((a, b) => byCharacters(a.date, b.date));
       const first = visits[0];
       return first === undefined
         ? []
@@ -53,5 +63,5 @@ export function dueVisits(banks: readonly StoredBank[], cards: readonly JobCard[
             },
           ];
     })
-    .sort((a, b) => a.date.localeCompare(b.date) || a.bank.localeCompare(b.bank));
+    .sort((a, b) => byCharacters(a.date, b.date) || byCharacters(a.bank, b.bank));
 }
