@@ -7,17 +7,16 @@ import org.varwright.bank.Bank;
  * A unit with where the capacitance that it counts with comes from.
  *
  * @param position its name
- * @param from {@code reading}, {@code bank file} or {@code nameplate}
  */
-public record CountedUnit(String position, String from) {
+public record CountedUnit(String position, Origin from) {
     /** Whether its own reading counts. */
     public boolean isRead() {
-        return from.equals(Fitted.Origin.READING.words());
+        return from == Origin.READING;
     }
 
     static List<CountedUnit> all(Bank bank, Fitted fitted) {
         return bank.positions().stream()
-                .map(p -> new CountedUnit(p.name(), fitted.origin(p).words()))
+                .map(p -> new CountedUnit(p.name(), fitted.origin(p)))
                 .toList();
     }
 }

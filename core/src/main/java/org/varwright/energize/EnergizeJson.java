@@ -34,7 +34,7 @@ public final class EnergizeJson {
                         Json.of(energize.units().stream()
                                 .map(c -> (Json) Json.object()
                                         .put("position", c.position())
-                                        .put("from", c.from())
+                                        .put("from", c.from().words())
                                         .build())
                                 .toList()))
                 .put(

@@ -54,13 +54,13 @@ public final class EnergizeText {
             return;
         }
         page.text(read + " of " + energize.units().size() + " units count as measured.");
-        for (String from : List.of("bank file", "nameplate")) {
+        for (Origin from : List.of(Origin.BANK_FILE, Origin.NAMEPLATE)) {
             List<String> names = energize.units().stream()
-                    .filter(u -> u.from().equals(from))
+                    .filter(u -> u.from() == from)
                     .map(CountedUnit::position)
                     .toList();
             if (!names.isEmpty()) {
-                page.text("Not measured, counted by " + from + ": " + String.join(", ", names) + ".");
+                page.text("Not measured, counted by " + from.words() + ": " + String.join(", ", names) + ".");
             }
         }
     }

@@ -15,23 +15,6 @@ import org.varwright.network.Capacitances;
  * @param from where each value comes from
  */
 record Fitted(Capacitances capacitances, Map<UnitPosition, Origin> from) {
-    /** Where a capacitance comes from. */
-    enum Origin {
-        READING("reading"),
-        BANK_FILE("bank file"),
-        NAMEPLATE("nameplate");
-
-        private final String words;
-
-        Origin(String words) {
-            this.words = words;
-        }
-
-        String words() {
-            return words;
-        }
-    }
-
     /**
      * Readings first, then what the bank file knows, then the nameplate.
      *

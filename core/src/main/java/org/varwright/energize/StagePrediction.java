@@ -85,7 +85,7 @@ final class StagePrediction {
         Map<String, Map<UnitBranch, Double>> down = new HashMap<>();
         List<String> order = new ArrayList<>();
         for (UnitPosition position : stage.positions()) {
-            boolean nameplate = fitted.origin(position) == Fitted.Origin.NAMEPLATE;
+            boolean nameplate = fitted.origin(position) == Origin.NAMEPLATE;
             String part = nameplate ? "leg " + position.leg() : position.name();
             double more = nameplate ? stage.unit().tolerance().high() : uncertainty.capacitance();
             double less = nameplate ? -stage.unit().tolerance().low() : uncertainty.capacitance();
@@ -239,7 +239,7 @@ final class StagePrediction {
 
     private String origins() {
         List<String> parts = new ArrayList<>();
-        for (Fitted.Origin origin : Fitted.Origin.values()) {
+        for (Origin origin : Origin.values()) {
             int count = fitted.count(stage, origin);
             if (count > 0) {
                 parts.add(count + " by " + origin.words());

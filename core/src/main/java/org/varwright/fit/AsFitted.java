@@ -27,7 +27,7 @@ public final class AsFitted {
         Map<String, String> unitAt = new HashMap<>();
         for (Fitted unit : input.units()) {
             farads.put(unit.name(), unit.capacitanceFarads());
-            if (unit.from() == Fitted.From.MEASURED) {
+            if (unit.isMeasured()) {
                 measured.add(unit.name());
             }
             if (unit.role() != Fitted.Role.EMPTY) {

@@ -30,7 +30,7 @@ public record AsRead(Map<UnitPosition, Double> farads, List<UnitPosition> open) 
         for (Fitted unit : FitInput.from(survey, List.of(), FitOptions.USUAL).units()) {
             if (unit.role() == Fitted.Role.CONDEMNED && !(unit.capacitanceFarads() > 0.0)) {
                 open.add(unit.at());
-            } else if (unit.from() == Fitted.From.MEASURED && unit.capacitanceFarads() > 0.0) {
+            } else if (unit.isMeasured() && unit.capacitanceFarads() > 0.0) {
                 farads.put(unit.at(), unit.capacitanceFarads());
             }
         }

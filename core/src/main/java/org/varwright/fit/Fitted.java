@@ -49,6 +49,16 @@ public record Fitted(
         }
     }
 
+    /** Whether somebody measured it in this visit. Only then it counts as measured: what its mates read is no reading of it. */
+    public boolean isMeasured() {
+        return from == From.MEASURED;
+    }
+
+    /** Whether its value was measured on itself, now or before. */
+    public boolean isKnown() {
+        return isMeasured() || from == From.KNOWN;
+    }
+
     /** Serial number, or the position where the number isn't known. */
     public String name() {
         return serial.orElse("unit of " + at.name());

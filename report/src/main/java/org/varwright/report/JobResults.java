@@ -112,10 +112,10 @@ final class JobResults {
         Map<UnitPosition, Double> fitted = new LinkedHashMap<>();
         for (Fitted unit : asFound.map(FitInput::units).orElse(List.of())) {
             double farads = unit.role() == Fitted.Role.EMPTY ? 0.0 : unit.capacitanceFarads();
-            if (unit.from() == Fitted.From.MEASURED || !(farads > 0.0)) {
+            if (unit.isMeasured() || !(farads > 0.0)) {
                 fitted.put(unit.at(), farads);
             }
-            if (unit.from() == Fitted.From.MEASURED || unit.from() == Fitted.From.KNOWN) {
+            if (unit.isKnown()) {
                 unit.serial().ifPresent(serial -> bySerial.put(serial, unit.capacitanceFarads()));
             }
         }
