@@ -7,7 +7,6 @@ import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -75,7 +74,11 @@ final class JobImportCommand extends AnswerCommand {
         Map<Path, Path> parts = new LinkedHashMap<>();
         try {
             if (!archive.attachments().isEmpty()) {
+                boolean isNew = !Files.exists(folder);
                 Files.createDirectories(folder);
+                if (isNew) {
+                    DurableFile.forceFolder(folder.toAbsolutePath().resolveSibling(""));
+                }
                 DurableFile.clearLeftovers(folder);
             }
             for (String hash : archive.attachments()) {
@@ -91,9 +94,7 @@ final class JobImportCommand extends AnswerCommand {
                     channel.force(true);
                 }
             }
-            for (Map.Entry<Path, Path> part : parts.entrySet()) {
-                Files.move(part.getKey(), part.getValue(), StandardCopyOption.REPLACE_EXISTING);
-            }
+            DurableFile.moveAll(parts, folder);
         } catch (UncheckedIOException e) {
             throw unwritable(folder, Objects.requireNonNull(e.getCause()));
         } catch (IOException e) {

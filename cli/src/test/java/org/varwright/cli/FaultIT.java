@@ -12,12 +12,17 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
+import jdk.jfr.Recording;
+import jdk.jfr.consumer.RecordedEvent;
+import jdk.jfr.consumer.RecordingFile;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.varwright.disk.DurableFile;
 import org.varwright.job.Sha256;
 
 /** A full disk, lost permission, a shut pipe, a kill in the middle: files are old or new, never half, and the message says what to do. */
@@ -269,6 +274,35 @@ class FaultIT {
         done("job", "import", zip.toString(), "-o", target.toString());
         assertTrue(Files.readString(target).contains("only here"));
         assertEquals(List.of(), parts());
+    }
+
+    /** A name in a folder survives a power cut only when the folder itself was forced, after the name came into it: seen in the runtime's own record of forces. */
+    @Test
+    void whatIsImportedIsOnTheDiskByItsName() throws Exception {
+        Path zip = archive("a photograph");
+        Path target = Files.createDirectories(folder.resolve("into")).resolve("b.job.jsonl");
+        Path seen = folder.resolve("seen.jfr");
+        try (Recording recording = new Recording()) {
+            recording.enable("jdk.FileForce").withoutThreshold();
+            recording.start();
+            done("job", "import", zip.toString(), "-o", target.toString());
+            recording.stop();
+            recording.dump(seen);
+        }
+        List<String> forced = RecordingFile.readAllEvents(seen).stream()
+                .filter(e -> e.getEventType().getName().equals("jdk.FileForce"))
+                .sorted(Comparator.comparing(RecordedEvent::getStartTime))
+                .map(e -> String.valueOf(e.getString("path")))
+                .toList();
+        Path attachments = target.resolveSibling("attachments");
+        int photo = forced.indexOf(DurableFile.partOf(attachments.resolve(Sha256.of("a photograph")))
+                .toString());
+        assertTrue(photo >= 0, "the photograph itself: " + forced);
+        assertTrue(
+                forced.lastIndexOf(attachments.toString()) > photo, "then the folder that it was moved in: " + forced);
+        assertTrue(
+                forced.contains(target.getParent().toString()),
+                "the folder of the job, with the new folder's name: " + forced);
     }
 
     /** Writers are killed one after another; every event whose command had ended with success is in the log. */

@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -101,6 +102,21 @@ public final class DurableFile {
     public static void forceFolder(Path folder) throws IOException {
         try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
             channel.force(true);
+        }
+    }
+
+    /**
+     * Moves files that are on disk already to their places in one folder; all are on disk there when this returns.
+     *
+     * @param places by what is moved
+     * @throws IOException where that can't be done
+     */
+    public static void moveAll(Map<Path, Path> places, Path folder) throws IOException {
+        for (Map.Entry<Path, Path> place : places.entrySet()) {
+            Files.move(place.getKey(), place.getValue(), StandardCopyOption.REPLACE_EXISTING);
+        }
+        if (!places.isEmpty()) {
+            forceFolder(folder);
         }
     }
 
