@@ -459,6 +459,7 @@ export const enUS = {
   'bank.sources': 'What can make it live',
   'bank.sourcesHint': 'Each is crossed off by itself before anybody reaches in. A source that this file does not know is not in this list.',
   'bank.at': 'at {conductor}',
+  'bank.atUnknown': 'at a place that the file does not name: find it on site',
   'bank.protection': 'Protection',
   'bank.noProtection': 'No unbalance protection is described in the bank file.',
   'bank.stage': 'Stage',

@@ -467,6 +467,7 @@ export const es: Catalogue = {
   'bank.sourcesHint':
     'Cada una se tacha por separado antes de que nadie meta la mano. Una fuente que este archivo no conoce no está en esta lista.',
   'bank.at': 'en {conductor}',
+  'bank.atUnknown': 'en un lugar que el archivo no nombra: búsquelo en el sitio',
   'bank.protection': 'Protección',
   'bank.noProtection': 'El archivo del banco no describe ninguna protección de desbalance.',
   'bank.stage': 'Etapa',
