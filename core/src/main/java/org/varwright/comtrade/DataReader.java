@@ -61,12 +61,11 @@ final class DataReader {
 
     /** Whether the first bytes are those of numbers, commas and line ends, with at least one comma. */
     private boolean isText() {
-        byte[] head = new byte[SNIFFED];
-        int held = source.bytes().read(0, head, 0, head.length);
+        byte[] head = source.bytes().part(0, SNIFFED).all();
         boolean comma = false;
         int control = 0;
-        for (int i = 0; i < held; i++) {
-            int c = head[i] & 0xFF;
+        for (byte b : head) {
+            int c = b & 0xFF;
             comma |= c == ',';
             control += (c < 0x09 || (c > 0x0D && c < 0x20 && c != 0x1A) || c >= 0x7F) ? 1 : 0;
         }

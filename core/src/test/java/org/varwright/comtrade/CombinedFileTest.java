@@ -130,6 +130,18 @@ class CombinedFileTest {
         assertEquals(2, two.seconds().size());
     }
 
+    /** A part of a longer record begins at sample 10: its first byte is that of a line feed, and belongs to the data. */
+    @ParameterizedTest
+    @ValueSource(strings = {"\n", "\r\n"})
+    void dataThatBeginWithALineFeed(String end) {
+        byte[] data = binary(0);
+        for (int i = 0; i < 4; i++) {
+            data[14 * i] = (byte) (10 + i);
+        }
+        String head = (HEAD.replace("ASCII", "BINARY") + "--- file type: DAT BINARY: 56 ---\n").replace("\n", end);
+        isPlain(read(head, data));
+    }
+
     /** The four samples in 14 bytes each, and some behind them. */
     private static byte[] binary(int behind) {
         ByteBuffer data = ByteBuffer.allocate(4 * 14 + behind).order(ByteOrder.LITTLE_ENDIAN);

@@ -96,6 +96,8 @@ class TimeLineTest {
         times(read("0\n0,6", "1", "0", "1000", "-", "-", "4000", "5000"), 0.0, 1.0, 2.0, 3.0, 4.0, 5.0);
         // nothing is known of a step before the first: the samples stand at the last time that is known
         times(read("0\n0,5", "1", "0", "-", "2000", "3000", "4000"), 0.0, 0.0, 2.0, 3.0, 4.0);
+        // nor of the time before the first stamp
+        times(read("0\n0,4", "1", "-", "1000", "2000", "3000"), 0.0, 0.0, 1.0, 2.0);
         // the step over a hole is no step of one sample
         times(read("0\n0,7", "1", "0", "1000", "-", "3000", "-", "5000", "6000"), 0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0);
         // what was counted on too far is not taken back: time doesn't run backwards
