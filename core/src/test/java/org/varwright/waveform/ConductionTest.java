@@ -104,4 +104,40 @@ class ConductionTest {
             }
         }
     }
+
+    /** A channel that shows 5 A with nothing flowing (its zero is off): the current starts and stops where it does, not where the channel leaves 0. */
+    @Test
+    void anOffsetOfTheChannelIsNoCurrent() {
+        for (double offset : new double[] {5.0, -5.0}) {
+            double start = 6.25 / 60.0;
+            double stop = 12.25 / 60.0;
+            Signal i = Waves.of(
+                    7680.0, 0.3, t -> offset + (t >= start && t < stop ? Waves.wave(50.0, 60.0, 0.0, t) : 0.0));
+            List<Conduction.Run> runs = runs(i);
+            assertEquals(1, runs.size(), offset + " " + runs);
+            assertEquals(start, runs.getFirst().startSeconds(), 1.5 / 7680.0, offset + " " + runs);
+            assertEquals(stop, runs.getFirst().stopSeconds(), 1.5 / 7680.0, offset + " " + runs);
+            assertFalse(runs.getFirst().fromBegin() || runs.getFirst().toEnd());
+        }
+    }
+
+    /** The threshold is 3 % of 70.7 A, 2.1 A: one sample of 4 A is a spark of the recorder, one of 40 A is a burst. */
+    @Test
+    void oneSampleAloneIsABurstWhereItIsLarge() {
+        for (double spike : new double[] {4.0, -40.0, 40.0}) {
+            Signal i = Waves.of(
+                    7680.0,
+                    0.4,
+                    t -> t < 0.15 + 0.1 / 60.0
+                            ? Waves.wave(50.0, 60.0, 0.0, t)
+                            : Math.abs(t - 0.3) < 5e-5 ? spike : 0.0);
+            List<Conduction.Run> runs = runs(i);
+            assertEquals(Math.abs(spike) > 6.4 ? 2 : 1, runs.size(), spike + " " + runs);
+            if (runs.size() == 2) {
+                assertEquals(0.3, runs.get(1).startSeconds(), 1.5 / 7680.0);
+                assertEquals(1, runs.get(1).to() - runs.get(1).from());
+                assertTrue(runs.get(1).seconds() < 2.0 / 7680.0, runs.toString());
+            }
+        }
+    }
 }
