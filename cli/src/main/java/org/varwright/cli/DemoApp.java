@@ -15,7 +15,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
 import org.varwright.job.JobLog;
+import org.varwright.json.Json;
 import org.varwright.problem.Message;
+import org.varwright.problem.Place;
 import org.varwright.problem.VarwrightException;
 import org.varwright.server.Server;
 import org.varwright.server.ServerSettings;
@@ -91,7 +93,7 @@ final class DemoApp {
     }
 
     /** Puts banks and jobs in by the same door as every tablet. */
-    private static void fill(String address) {
+    static void fill(String address) {
         for (DemoBank bank : DemoBank.values()) {
             send(
                     "PUT",
@@ -119,13 +121,25 @@ final class DemoApp {
         try (HttpClient client = HttpClient.newHttpClient()) {
             HttpResponse<String> answer = client.send(request.build(), HttpResponse.BodyHandlers.ofString());
             if (!good.contains(answer.statusCode())) {
-                throw new IllegalStateException(method + " " + uri + ": " + answer.body());
+                throw new VarwrightException(Message.DEMO_NOT_FILLED, Place.NOWHERE, reason(answer));
             }
         } catch (IOException e) {
-            throw new IllegalStateException(method + " " + uri, e);
+            throw new VarwrightException(Message.DEMO_NOT_FILLED, Place.NOWHERE, "the server does not answer");
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
-            throw new IllegalStateException("stopped while the demo was being filled", e);
+            throw new VarwrightException(Message.DEMO_NOT_FILLED, Place.NOWHERE, "it was stopped");
+        }
+    }
+
+    /** The server's own words, where it has any. */
+    private static String reason(HttpResponse<String> answer) {
+        try {
+            return Json.parse(answer.body()) instanceof Json.Obj problem
+                            && problem.get("detail") instanceof Json.Str detail
+                    ? detail.value()
+                    : "status " + answer.statusCode();
+        } catch (VarwrightException noJson) {
+            return "status " + answer.statusCode();
         }
     }
 }

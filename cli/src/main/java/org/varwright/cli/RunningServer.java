@@ -10,11 +10,15 @@ final class RunningServer {
     /** Held here, or the setting is lost with the logger. */
     private static final Logger ROOT = Logger.getLogger("");
 
+    /** What goes wrong in it comes as an exception, too, and is told in words. */
+    private static final Logger SQLITE = Logger.getLogger("org.sqlite");
+
     private RunningServer() {}
 
     /** Libraries say only what went wrong, not that they start. */
     static void quietLibraries() {
         ROOT.setLevel(Level.WARNING);
+        SQLITE.setLevel(Level.OFF);
     }
 
     /** Waits for Ctrl-C, or for being interrupted. The server is stopped in either case. */

@@ -2,8 +2,13 @@ package org.varwright.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.sun.net.httpserver.HttpServer;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -17,6 +22,7 @@ import org.varwright.job.Order;
 import org.varwright.job.Planner;
 import org.varwright.job.Proposal;
 import org.varwright.json.Json;
+import org.varwright.problem.VarwrightException;
 
 /** {@code demo}: banks and jobs are there, what is done stays until it is begun anew, and what is not the demo's is left alone. */
 class DemoIT {
@@ -116,6 +122,37 @@ class DemoIT {
             assertTrue(session.err().contains("data that the demo did not make"), session.err());
         }
         assertEquals(before.length, Files.readAllBytes(data.resolve("varwright.sqlite")).length);
+    }
+
+    /** A full disk was called a fault in the program itself. */
+    @Test
+    void aServerThatTakesNothingIsToldInItsOwnWords() throws Exception {
+        HttpServer full = HttpServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0), 0);
+        full.createContext("/", exchange -> {
+            byte[] words = (exchange.getRequestMethod().equals("PUT")
+                            ? "{\"detail\": \"the disk has no room\"}"
+                            : "<p>")
+                    .getBytes(StandardCharsets.UTF_8);
+            exchange.sendResponseHeaders(507, words.length);
+            exchange.getResponseBody().write(words);
+            exchange.close();
+        });
+        full.start();
+        String address = "http://127.0.0.1:" + full.getAddress().getPort() + "/";
+        try {
+            String said = assertThrows(VarwrightException.class, () -> DemoApp.fill(address))
+                    .problems()
+                    .getFirst()
+                    .text();
+            assertTrue(said.contains("(the disk has no room); mend that, and start again with --fresh"), said);
+        } finally {
+            full.stop(0);
+        }
+        String gone = assertThrows(VarwrightException.class, () -> DemoApp.fill(address))
+                .problems()
+                .getFirst()
+                .text();
+        assertTrue(gone.contains("(the server does not answer)"), gone);
     }
 
     @Test

@@ -159,6 +159,20 @@ class FaultIT {
         assertFalse(Files.isRegularFile(Path.of("/dev/null")));
     }
 
+    /** SQLite's machine code is unpacked at each start: with no room for it a whole database was called damaged. */
+    @Test
+    void noRoomForTemporaryFilesIsNoDamageOfTheDatabase() throws Exception {
+        Path data = folder.resolve("data");
+        try (RunningCommand serve = new RunningCommand("serve", "--data", data.toString(), "--port", "0")) {
+            assertEquals(0, serve.stop());
+        }
+        byte[] before = Files.readAllBytes(data.resolve("varwright.sqlite"));
+        Session full = ChildProcess.withRoomFor(notes, 400_000).run("serve", "--data", data.toString(), "--port", "0");
+        assertRefused(full, "folder for temporary files");
+        assertFalse(full.err().contains("damaged"), full.err());
+        assertArrayEquals(before, Files.readAllBytes(data.resolve("varwright.sqlite")));
+    }
+
     // ---- standard output
 
     @Test

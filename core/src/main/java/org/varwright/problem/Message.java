@@ -453,6 +453,9 @@ public enum Message {
     SERVER_STORE_DAMAGED(
             "the database is damaged ({0}); nothing was changed. Copy the whole folder away first; then start on the last good copy of it, or on an empty folder with --data: every device that took part sends what it holds again"),
     SERVER_STORE_NEWER("the database was made by a newer version; nothing was changed, start that version"),
+    SERVER_NO_ROOM_TO_START(
+            "the database's program can't be unpacked into the folder for temporary files, \"{0}\"; make room there or mend its permissions, and start again; the data were not looked at and are as they were"),
+    DEMO_NOT_FILLED("the demo's banks and jobs could not be put in ({0}); mend that, and start again with --fresh"),
     DEMO_FOLDER(
             "the folder holds data that the demo did not make, so it leaves them alone; choose another folder with -o"),
     SERVER_PORT("port {0} is taken; stop what has it, or choose another with --port"),

@@ -18,6 +18,7 @@ import org.flywaydb.core.api.FlywayException;
 import org.jdbi.v3.core.Jdbi;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteDataSource;
+import org.sqlite.SQLiteJDBCLoader;
 import org.sqlite.SQLiteOpenMode;
 import org.varwright.job.LoggedEvent;
 import org.varwright.job.Sha256;
@@ -27,6 +28,7 @@ import org.varwright.problem.VarwrightException;
 
 /** Bank files and the lines of jobs, in one SQLite file. What a method has written is on disk when it returns. */
 final class Store implements AutoCloseable {
+    private static final System.Logger LOG = System.getLogger(Store.class.getName());
     private static final int BUSY_MILLIS = 5_000;
 
     private final Jdbi jdbi;
@@ -41,10 +43,11 @@ final class Store implements AutoCloseable {
     /**
      * Opens the file, looks whether it is whole, and brings its tables up to date. A file that is damaged is left as it is.
      *
-     * @throws VarwrightException {@code SERVER_STORE_…}, {@code SERVER_FOLDER}
+     * @throws VarwrightException {@code SERVER_STORE_…}, {@code SERVER_FOLDER}, {@code SERVER_NO_ROOM_TO_START}
      */
     static Store open(Path file) {
         Place place = new Place(file.toString(), 0, 0, "");
+        requireDriver(place);
         try {
             if (Files.exists(file)) {
                 requireWhole(file, place);
@@ -68,6 +71,18 @@ final class Store implements AutoCloseable {
         } catch (FlywayException e) {
             throw StorageFault.atStart(place, e);
         }
+    }
+
+    /** SQLite's machine code is unpacked at each start. Where that fails, nothing is known of the file, and it must not be called damaged. */
+    private static void requireDriver(Place place) {
+        try {
+            if (SQLiteJDBCLoader.initialize()) {
+                return;
+            }
+        } catch (Exception e) {
+            LOG.log(System.Logger.Level.DEBUG, "SQLite's library", e);
+        }
+        throw new VarwrightException(Message.SERVER_NO_ROOM_TO_START, place, System.getProperty("java.io.tmpdir", ""));
     }
 
     private static SQLiteDataSource source(Path file, boolean mayCreate) {
