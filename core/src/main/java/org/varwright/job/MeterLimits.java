@@ -78,7 +78,11 @@ public record MeterLimits(List<Counted<Fact.MeterStated>> stated) {
         return sentences(event -> event.by());
     }
 
-    /** @param who what is said of an event: who wrote it, and when */
+    /**
+     * The same sentences with more than a name.
+     *
+     * @param who what is said of an event: who wrote it, and when
+     */
     public List<String> sentences(Function<JobEvent, String> who) {
         List<String> sentences = new ArrayList<>();
         if (!isStated()) {

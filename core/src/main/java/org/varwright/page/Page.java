@@ -105,7 +105,9 @@ public final class Page {
             char c = text.charAt(i);
             if (c == '\n' || c == '\r' || c == '\t') {
                 plain.append(' ');
-            } else if (Character.isISOControl(c) || c >= '\u202a' && c <= '\u202e' || c >= '\u2066' && c <= '\u2069') {
+            } else if (Character.isISOControl(c)
+                    || (c >= '\u202a' && c <= '\u202e')
+                    || (c >= '\u2066' && c <= '\u2069')) {
                 plain.append('\ufffd');
             } else {
                 plain.append(c);

@@ -49,6 +49,7 @@ final class Watch {
     }
 
     /** One step from {@code a} to {@code b}. */
+    @SuppressWarnings("ReferenceEquality") // the very array that the last step ended with need not be weighed again
     void see(Topology now, double[] a, double[] b, double at, double seconds) {
         double v0 = a == seen ? seenValue : row.sum(a);
         double s0 = a == seen ? seenSlope : slopeRow.sum(a);

@@ -217,6 +217,7 @@ class DataShapesTest {
     }
 
     /** At most 4 kB at a time, sometimes one byte. */
+    @SuppressWarnings("ArrayRecordComponent") // nobody compares two of them
     private record Slow(byte[] bytes) implements Bytes {
         @Override
         public long size() {

@@ -83,7 +83,7 @@ class InstantOracleTest {
             long seconds = random.nextLong(-800L * 86_400L, 800L * 86_400L);
             assertEquals(
                     twin(whole).plusSeconds(seconds),
-                    twin(whole.plus(seconds)),
+                    twin(whole.plus((double) seconds)),
                     "seed " + seed + " " + whole + " + " + seconds);
             int micros = random.nextInt(-1_000_000, 1_000_000);
             assertEquals(

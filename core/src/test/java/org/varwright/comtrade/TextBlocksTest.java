@@ -9,6 +9,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Text data larger than any block that is read of them, and lines longer than a block: blocks don't show. Bytes come one or 4093 at a time, as from a slow disk. */
 class TextBlocksTest {
+    @SuppressWarnings("ArrayRecordComponent") // nobody compares two of them
     private record Slow(byte[] bytes) implements Bytes {
         @Override
         public long size() {

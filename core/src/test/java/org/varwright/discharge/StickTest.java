@@ -87,7 +87,7 @@ class StickTest {
             // the first leg charged to the full, everything that hangs on the same ends with it
             volts[l] = circuit.isDelta()
                     ? (l == 0 ? legVolts : -0.5 * legVolts)
-                    : onTheSameEnds(circuit, leg)
+                    : onTheSameEnds(leg)
                             ? legVolts / (circuit.stage().connection().isBridge() ? 2 : 1)
                             : 0.0;
         }
@@ -103,7 +103,7 @@ class StickTest {
         return joules;
     }
 
-    private static boolean onTheSameEnds(StageCircuit circuit, StageCircuit.Leg leg) {
+    private static boolean onTheSameEnds(StageCircuit.Leg leg) {
         return leg.name().startsWith("A");
     }
 

@@ -44,12 +44,10 @@ class SpareStudyTest {
      */
     @Test
     void aUnitForLessVoltage() {
-        WrongSpare w = wrong(
-                        bank(
-                                type("L", "200 kvar", "4.8 kV", "60 Hz"),
-                                "spares: [{serial: \"S-1\", unit: L}]\n"
-                                        + "protection: [{stage: S, senses: neutral-current, ratio: \"100:5\"}]\n"),
-                        List.of())
+        WrongSpare w = wrong(bank(type("L", "200 kvar", "4.8 kV", "60 Hz"), """
+                                spares: [{serial: "S-1", unit: L}]
+                                protection: [{stage: S, senses: neutral-current, ratio: "100:5"}]
+                                """), List.of())
                 .getFirst();
         assertEquals("S-1", w.serial());
         assertEquals("S", w.stage());

@@ -100,7 +100,7 @@ class MeterLimitsTest {
         JobLog before = walk.log;
         walk.yes(new Fact.Settled(mine.id(), "the data sheet says 3 %"));
         assertEquals(0.03, limits().limit(), "nothing of the other device comes up again");
-        assertEquals(0.003, limits().byInstrument().get("bridge 4"), 1e-15);
+        assertEquals(0.003, limits().byInstrument().getOrDefault("bridge 4", Double.NaN), 1e-15);
         assertEquals(List.of(), walk.job().conflicts());
         walk.log = before;
         walk.yes(meter("1.5 %", mine.id(), theirs.id()));

@@ -36,7 +36,7 @@ class ThresholdsTest {
         DoubleUnaryOperator[] parts = {a, b, c};
         for (int p = 0; p < 3; p++) {
             record.primary(
-                    "I" + "ABC".charAt(p) + (bank == BANK ? " stage 2" : ""),
+                    "I" + "ABC".charAt(p) + (bank.equals(BANK) ? " stage 2" : ""),
                     "A",
                     scaled(parts[p], Synthetic.leads(AMPERES, p)));
         }

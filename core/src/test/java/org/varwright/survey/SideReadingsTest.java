@@ -111,14 +111,14 @@ class SideReadingsTest {
     /** ANSI/NETA MTS-2019 table 100.1 by class; a meter that ends below the hint says neither, and "less than" is never taken for enough. */
     @Test
     void insulationToCase() {
-        record Class(double kilovolts, String below, String above) {}
-        for (Class c : List.of(
-                new Class(5.1, "4.9 GΩ", "5.1 GΩ"),
-                new Class(15.0, "4.9 GΩ", "5.1 GΩ"),
-                new Class(15.1, "9.9 GΩ", "10.1 GΩ"),
-                new Class(25.0, "9.9 GΩ", "10.1 GΩ"),
-                new Class(25.1, "99 GΩ", "101 GΩ"),
-                new Class(34.5, "99 GΩ", "101 GΩ"))) {
+        record VoltageClass(double kilovolts, String below, String above) {}
+        for (VoltageClass c : List.of(
+                new VoltageClass(5.1, "4.9 GΩ", "5.1 GΩ"),
+                new VoltageClass(15.0, "4.9 GΩ", "5.1 GΩ"),
+                new VoltageClass(15.1, "9.9 GΩ", "10.1 GΩ"),
+                new VoltageClass(25.0, "9.9 GΩ", "10.1 GΩ"),
+                new VoltageClass(25.1, "99 GΩ", "101 GΩ"),
+                new VoltageClass(34.5, "99 GΩ", "101 GΩ"))) {
             table(
                     c.kilovolts(),
                     Optional.empty(),

@@ -4,7 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
@@ -119,17 +121,18 @@ class PeaksLawTest {
     /** No charge jumps: a capacitor's voltage is the same before and after whatever happens; a current is cut only at its zero. */
     @Test
     void whatHappensMovesNoChargeAtOnce() {
-        int[] seen = new int[Happening.Kind.values().length];
+        Map<Happening.Kind, Integer> seen = new EnumMap<>(Happening.Kind.class);
         always((of, outcome, seconds, seed) -> {
             for (Happening happening : outcome.happenings()) {
-                seen[happening.kind().ordinal()]++;
+                seen.merge(happening.kind(), 1, Integer::sum);
                 for (int p = 0; p < 4; p++) {
                     assertEquals(happening.before().get(p), happening.after().get(p), 1e-5, seed + " " + happening);
                 }
             }
         });
         for (Happening.Kind kind : Happening.Kind.values()) {
-            assertTrue(seen[kind.ordinal()] > 5, kind + " was seen " + seen[kind.ordinal()] + " times");
+            int times = seen.getOrDefault(kind, 0);
+            assertTrue(times > 5, kind + " was seen " + times + " times");
         }
     }
 
