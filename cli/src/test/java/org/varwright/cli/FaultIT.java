@@ -315,7 +315,7 @@ class FaultIT {
         assertTrue(
                 forced.lastIndexOf(attachments.toString()) > photo, "then the folder that it was moved in: " + forced);
         assertTrue(
-                forced.contains(target.getParent().toString()),
+                forced.contains(attachments.resolveSibling("").toString()),
                 "the folder of the job, with the new folder's name: " + forced);
     }
 

@@ -423,7 +423,6 @@ class JobIT {
         assertEquals(1, Session.run("report", file.toString(), "-o", target).code(), "a broken chain is said");
     }
 
-    /** Two writers at the same time take turns: no number is given twice, no line is lost. */
     /** Found by JobFoldersLawIT: of two devices' copies only one was asked, and it knew of no visit. */
     @Test
     void aVisitThatOnlyOneCopyKnowsIsDue() throws IOException {
@@ -456,6 +455,7 @@ class JobIT {
                 Session.run("job", "list", folder.toString()).out().contains(folder.toString()), "the path as it is");
     }
 
+    /** Two writers at the same time take turns: no number is given twice, no line is lost. */
     @Test
     void writersTakeTurns() throws Exception {
         Path file = begun("a.job.jsonl");
