@@ -12,14 +12,11 @@ mkdir -p "$copy"
 # As in verify: modes of files are part of a jar.
 umask 022
 git ls-files -z --cached --others --exclude-standard | xargs -0 sh -c 'for f; do [ -e "$f" ] && printf "%s\0" "$f"; done' sh | tar --null -T - -cf - | tar -xf - -C "$copy"
-# The browser's core is taken from the first build: TeaVM gives its functions other short names each time (docs/decisions/0122).
-mkdir -p "$copy/browser/target"
-cp -R browser/target/js browser/target/wasm "$copy/browser/target/"
 if ! (
   set -e
   cd "$copy"
   export TZ=Pacific/Kiritimati LC_ALL=C JAVA_TOOL_OPTIONS="-Duser.language=tr -Duser.country=TR -Duser.timezone=Pacific/Kiritimati"
-  mvn -B -q -Dquick -DskipTests -pl cli -am package
+  mvn -B -q -Dquick -DskipTests -pl cli,browser -am package
   cd web
   npm ci --prefer-offline --no-audit --no-fund --loglevel=error
   npm run --silent build
@@ -48,7 +45,7 @@ compared=0
 while IFS= read -r file; do
   same "$file"
   compared=$((compared + 1))
-done < <(cd "$copy" && find core/target/*.jar report/target/*.jar server/target/*.jar cli/target/*.jar web/target/dist -type f | LC_ALL=C sort)
-[ "$compared" -ge 20 ] || { echo "reproducible-check: only $compared files were found to compare" >&2; exit 1; }
+done < <(cd "$copy" && find core/target/*.jar report/target/*.jar server/target/*.jar cli/target/*.jar browser/target/*.jar browser/target/js browser/target/wasm web/target/dist -type f | LC_ALL=C sort)
+[ "$compared" -ge 24 ] || { echo "reproducible-check: only $compared files were found to compare" >&2; exit 1; }
 [ "$differ" = 0 ] || exit 1
-echo "reproducible: $compared files, the jars of four modules and every file of the app, are the same twice"
+echo "reproducible: $compared files, the jars of five modules, core as compiled for browsers and every file of the app, are the same twice"
