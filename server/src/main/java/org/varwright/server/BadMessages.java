@@ -3,12 +3,26 @@ package org.varwright.server;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import org.eclipse.jetty.http.HttpFields;
+import org.eclipse.jetty.server.Request;
+import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.server.handler.ErrorHandler;
+import org.eclipse.jetty.util.Callback;
 
-/** Answers to heads that never become a request, such as a path with a zero byte in it: the same problem details and headers as every refusal. */
+/** Answers to what never becomes a request, such as a path with a zero byte in it: the same problem details and headers as every refusal. */
 final class BadMessages extends ErrorHandler {
     @Override
+    public boolean handle(Request request, Response response, Callback callback) {
+        response.write(true, refused(response.getStatus(), response.getHeaders()), callback);
+        return true;
+    }
+
+    /** Where not even the head could be read. */
+    @Override
     public ByteBuffer badMessageError(int status, String reason, HttpFields.Mutable fields) {
+        return refused(status, fields);
+    }
+
+    private static ByteBuffer refused(int status, HttpFields.Mutable fields) {
         Guard.HARDENING.forEach(fields::put);
         fields.put("Content-Type", Refusal.MEDIA_TYPE);
         return ByteBuffer.wrap(Refusal.of(
