@@ -260,4 +260,22 @@ class TwoTabletsTest {
         walk.yes(new Fact.Closed("not needed"));
         assertTrue(walk.job().isClosed());
     }
+
+    /** Two units read apart on both tablets: what a person says of one leaves the other open, and the job with it. */
+    @Test
+    void whatIsSettledOfOneLeavesTheOtherOpen() {
+        walk.stepsUntil(Order.Phase.WORK);
+        Walk other = other();
+        for (String unit : List.of("stage 2/A/u1", "stage 2/B/u1")) {
+            walk.yes(new Fact.ReadingTaken(unit, Map.of("capacitance", "12.7 uF")));
+            other.yes(new Fact.ReadingTaken(unit, Map.of("capacitance", "16.9 uF")));
+        }
+        meet(other);
+        List<Conflict> both = walk.job().conflicts();
+        assertEquals(2, both.size(), both.toString());
+        walk.yes(new Fact.Settled(both.getFirst().events().getFirst(), "measured again, link was off"));
+        assertEquals(List.of(both.getLast()), walk.job().conflicts());
+        walk.yes(new Fact.Settled(both.getLast().events().getLast(), "measured again, meter was cold"));
+        assertEquals(List.of(), walk.job().conflicts());
+    }
 }

@@ -2,7 +2,6 @@ package org.varwright.server;
 
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
-import org.eclipse.jetty.http.HttpFields;
 import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.server.handler.ErrorHandler;
@@ -12,23 +11,14 @@ import org.eclipse.jetty.util.Callback;
 final class BadMessages extends ErrorHandler {
     @Override
     public boolean handle(Request request, Response response, Callback callback) {
-        response.write(true, refused(response.getStatus(), response.getHeaders()), callback);
-        return true;
-    }
-
-    /** Where not even the head could be read. */
-    @Override
-    public ByteBuffer badMessageError(int status, String reason, HttpFields.Mutable fields) {
-        return refused(status, fields);
-    }
-
-    private static ByteBuffer refused(int status, HttpFields.Mutable fields) {
-        Guard.HARDENING.forEach(fields::put);
-        fields.put("Content-Type", Refusal.MEDIA_TYPE);
-        return ByteBuffer.wrap(Refusal.of(
-                        status,
+        Guard.HARDENING.forEach((name, value) -> response.getHeaders().put(name, value));
+        response.getHeaders().put("Content-Type", Refusal.MEDIA_TYPE);
+        byte[] problem = Refusal.of(
+                        response.getStatus(),
                         "this is no request that can be read; see what a program or an address bar has put into it")
                 .json()
-                .getBytes(StandardCharsets.UTF_8));
+                .getBytes(StandardCharsets.UTF_8);
+        response.write(true, ByteBuffer.wrap(problem), callback);
+        return true;
     }
 }
