@@ -2,7 +2,6 @@ package org.varwright.server;
 
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
-import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.Handler;
 import io.javalin.http.HttpResponseException;
@@ -94,56 +93,50 @@ public final class Server implements AutoCloseable {
     }
 
     private static Javalin listen(int port, Store store, Attachments attachments, AppFiles app) {
-        Javalin javalin = Javalin.create(config -> {
-            configure(config);
-            route(config.routes, store, attachments, app);
+        Javalin javalin = Javalin.create(Server::configure);
+        javalin.before(context -> {
+            Guard.harden(context);
+            Guard.check(context);
+        });
+        read(javalin, "/healthz", Server::health);
+        read(javalin, "/api/openapi.yaml", Server::openApi);
+        BankRoutes banks = new BankRoutes(store);
+        read(javalin, "/api/banks", banks::list);
+        read(javalin, "/api/banks/{bank}", banks::get);
+        javalin.put("/api/banks/{bank}", banks::put);
+        ToldJobs told = new ToldJobs(store);
+        JobRoutes jobs = new JobRoutes(store, told);
+        read(javalin, "/api/jobs", jobs::list);
+        read(javalin, "/api/jobs/{job}", jobs::get);
+        read(javalin, "/api/jobs/{job}/events", jobs::events);
+        javalin.post("/api/jobs/{job}/events", jobs::add);
+        ReportRoutes reports = new ReportRoutes(told, attachments);
+        read(javalin, "/api/jobs/{job}/report.pdf", reports::pdf);
+        read(javalin, "/api/jobs/{job}/report.xlsx", reports::workbook);
+        read(javalin, "/api/jobs/{job}/report.json", reports::json);
+        read(javalin, "/api/jobs/{job}/archive", new ArchiveRoutes(told, attachments)::get);
+        AttachmentRoutes files = new AttachmentRoutes(attachments);
+        read(javalin, "/api/attachments/{sha256}", files::get);
+        javalin.put("/api/attachments/{sha256}", files::put);
+        AppRoutes pages = new AppRoutes(app);
+        read(javalin, "/", pages::get);
+        read(javalin, "/<path>", pages::get);
+        javalin.exception(Refusal.class, Server::refuse);
+        javalin.exception(
+                HttpResponseException.class,
+                (e, context) -> refuse(Refusal.of(e.getStatus(), refused(context)), context));
+        javalin.exception(Exception.class, Server::failed);
+        javalin.error(404, context -> {
+            if (context.result() == null
+                    || Objects.requireNonNull(context.result()).isEmpty()) {
+                refuse(Refusal.of(404, refused(context)), context);
+            }
         });
         try {
             return javalin.start(LOOPBACK, port);
         } catch (JavalinBindException e) {
             throw new VarwrightException(Message.SERVER_PORT, Place.NOWHERE, String.valueOf(port));
         }
-    }
-
-    private static void route(RoutesConfig routes, Store store, Attachments attachments, AppFiles app) {
-        routes.before(context -> {
-            Guard.harden(context);
-            Guard.check(context);
-        });
-        read(routes, "/healthz", Server::health);
-        read(routes, "/api/openapi.yaml", Server::openApi);
-        BankRoutes banks = new BankRoutes(store);
-        read(routes, "/api/banks", banks::list);
-        read(routes, "/api/banks/{bank}", banks::get);
-        routes.put("/api/banks/{bank}", banks::put);
-        ToldJobs told = new ToldJobs(store);
-        JobRoutes jobs = new JobRoutes(store, told);
-        read(routes, "/api/jobs", jobs::list);
-        read(routes, "/api/jobs/{job}", jobs::get);
-        read(routes, "/api/jobs/{job}/events", jobs::events);
-        routes.post("/api/jobs/{job}/events", jobs::add);
-        ReportRoutes reports = new ReportRoutes(told, attachments);
-        read(routes, "/api/jobs/{job}/report.pdf", reports::pdf);
-        read(routes, "/api/jobs/{job}/report.xlsx", reports::workbook);
-        read(routes, "/api/jobs/{job}/report.json", reports::json);
-        read(routes, "/api/jobs/{job}/archive", new ArchiveRoutes(told, attachments)::get);
-        AttachmentRoutes files = new AttachmentRoutes(attachments);
-        read(routes, "/api/attachments/{sha256}", files::get);
-        routes.put("/api/attachments/{sha256}", files::put);
-        AppRoutes pages = new AppRoutes(app);
-        read(routes, "/", pages::get);
-        read(routes, "/<path>", pages::get);
-        routes.exception(Refusal.class, Server::refuse);
-        routes.exception(
-                HttpResponseException.class,
-                (e, context) -> refuse(Refusal.of(e.getStatus(), refused(context)), context));
-        routes.exception(Exception.class, Server::failed);
-        routes.error(404, context -> {
-            if (context.result() == null
-                    || Objects.requireNonNull(context.result()).isEmpty()) {
-                refuse(Refusal.of(404, refused(context)), context);
-            }
-        });
     }
 
     private static void failed(Exception e, Context context) {
@@ -161,15 +154,13 @@ public final class Server implements AutoCloseable {
     }
 
     /** HEAD tells the same as GET; the body is left away beneath. */
-    private static void read(RoutesConfig routes, String path, Handler handler) {
-        routes.get(path, handler);
-        routes.head(path, handler);
+    private static void read(Javalin javalin, String path, Handler handler) {
+        javalin.get(path, handler);
+        javalin.head(path, handler);
     }
 
     private static void configure(JavalinConfig config) {
-        config.startup.showJavalinBanner = false;
-        config.startup.showOldJavalinVersionWarning = false;
-        config.startup.startupWatcherEnabled = false;
+        config.showJavalinBanner = false;
         config.jetty.modifyServer(server -> server.setErrorHandler(new BadMessages()));
     }
 

@@ -63,6 +63,9 @@ final class Api {
         if (operation.isMissingNode()) {
             return;
         }
+        if (path.contains("%00")) {
+            return; // no request: whoever sends it, the connection answers, and for every operation alike
+        }
         String where = method + " " + path + ": " + response.statusCode();
         JsonNode described = resolve(operation.path("responses").path(String.valueOf(response.statusCode())));
         assertTrue(!described.isMissingNode(), where + " is not described; " + response.body());
