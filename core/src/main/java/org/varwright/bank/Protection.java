@@ -2,6 +2,7 @@ package org.varwright.bank;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.varwright.quantity.Dimension;
 
 /**
  * A sensor that watches a stage for unbalance, with its settings.
@@ -47,6 +48,11 @@ public record Protection(
         /** {@code V} or {@code A}. */
         public String unit() {
             return unit;
+        }
+
+        /** {@link Dimension#VOLTAGE} or {@link Dimension#CURRENT}. */
+        public Dimension dimension() {
+            return unit.equals("V") ? Dimension.VOLTAGE : Dimension.CURRENT;
         }
     }
 }

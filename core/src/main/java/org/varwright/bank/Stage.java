@@ -73,6 +73,13 @@ public record Stage(
         return unit.threePhase().isPresent();
     }
 
+    /** Whether the legs stand between the lines: a three-phase unit says so by its inside. */
+    public boolean isDelta() {
+        return unit.threePhase()
+                .map(inside -> inside == InternalConnection.DELTA)
+                .orElse(connection == Connection.DELTA);
+    }
+
     /** Names of the legs in order. */
     public List<String> legs() {
         return connection.legs();

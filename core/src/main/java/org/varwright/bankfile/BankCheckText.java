@@ -176,7 +176,7 @@ public final class BankCheckText {
         }
         page.heading("SENSORS");
         for (Protection p : bank.protection()) {
-            Dimension dimension = p.senses().unit().equals("V") ? VOLTAGE : CURRENT;
+            Dimension dimension = p.senses().dimension();
             page.item(
                     "  ",
                     p.stage() + ": " + p.senses().code()

@@ -198,7 +198,7 @@ final class BankWriter {
     }
 
     private Flow protection(Protection p) {
-        Dimension dimension = p.senses().unit().equals("V") ? VOLTAGE : CURRENT;
+        Dimension dimension = p.senses().dimension();
         return new Flow()
                 .text(spelling.key("stage"), p.stage())
                 .word("senses", Optional.of(p.senses().code()))

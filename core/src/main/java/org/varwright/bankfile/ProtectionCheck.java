@@ -70,7 +70,7 @@ final class ProtectionCheck {
         }
         double alarm = p.alarm().getAsDouble();
         double trip = p.trip().getAsDouble();
-        Dimension dimension = p.senses().unit().equals("V") ? Dimension.VOLTAGE : Dimension.CURRENT;
+        Dimension dimension = p.senses().dimension();
         if (alarm > trip) {
             findings.error(
                     Message.ALARM_ABOVE_TRIP,

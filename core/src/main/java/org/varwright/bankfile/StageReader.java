@@ -5,7 +5,6 @@ import static org.varwright.quantity.Dimension.INDUCTANCE;
 import static org.varwright.quantity.Dimension.LENGTH;
 import static org.varwright.quantity.Dimension.RESISTANCE;
 import static org.varwright.quantity.Dimension.TIME;
-import static org.varwright.quantity.Dimension.VOLTAGE;
 
 import java.util.List;
 import java.util.Optional;
@@ -118,7 +117,7 @@ final class StageReader {
         String stage = f.reference("stage", "stage", declared.stages());
         Protection.Senses senses = f.choice("senses", Words.SENSES);
         Optional<TransformerRatio> ratio = f.optionalRatio("ratio");
-        Dimension dimension = senses.unit().equals("V") ? VOLTAGE : CURRENT;
+        Dimension dimension = senses.dimension();
         OptionalDouble alarm = f.optionalQuantity("alarm", dimension, 1e-6, 1e6);
         OptionalDouble trip = f.optionalQuantity("trip", dimension, 1e-6, 1e6);
         boolean primary = f.flag("primary");

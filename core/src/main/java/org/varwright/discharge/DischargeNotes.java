@@ -100,7 +100,8 @@ final class DischargeNotes {
                 if (path.henries().isEmpty()) {
                     unanswered.add(name + ": time and swinging of the discharge path, without its inductance");
                 }
-                if (path.between() == DischargePath.Between.LINE_TO_NEUTRAL && StageCircuit.isDelta(stage.stage())) {
+                if (path.between() == DischargePath.Between.LINE_TO_NEUTRAL
+                        && stage.stage().isDelta()) {
                     unanswered.add(name + ": discharge path from line to neutral, since a delta has no neutral: is it"
                             + " between lines?");
                 }

@@ -15,7 +15,7 @@ record LegCharge(double farads, double volts, double joules) {
         // a bridge: two halves in parallel, each of two quarters in series: end to end the capacitance of one quarter
         double leg = unitFarads * unitsPerGroup(stage.layout());
         double farads;
-        if (StageCircuit.isDelta(stage)) {
+        if (stage.isDelta()) {
             // the two other legs stand in series beside it
             farads = 1.5 * leg;
         } else if (stage.connection().isDoubleWye()) {

@@ -50,7 +50,7 @@ public record Opening(
 
     static Opening of(Bank bank, Stage stage, UnitReadings readings) {
         SupplySystem system = bank.system();
-        boolean delta = StageCircuit.isDelta(stage);
+        boolean delta = stage.isDelta();
         double lineVolts = Math.max(
                 HIGHEST_PER_NOMINAL * system.nominalVolts(),
                 system.maximumVolts().orElse(0.0));

@@ -2,8 +2,6 @@ package org.varwright.discharge;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.varwright.bank.Connection;
-import org.varwright.bank.InternalConnection;
 import org.varwright.bank.Stage;
 import org.varwright.bank.UnitPosition;
 
@@ -86,7 +84,7 @@ record StageCircuit(Stage stage, List<String> nodes, List<Integer> terminals, bo
     }
 
     static StageCircuit of(UnitValues values, Stage stage, Resistance ofType) {
-        boolean delta = isDelta(stage);
+        boolean delta = stage.isDelta();
         boolean bridge = stage.connection().isBridge();
         boolean grounded = stage.connection().isGrounded() && !stage.hasThreePhaseUnits();
         List<String> nodes = new ArrayList<>(
@@ -151,14 +149,6 @@ record StageCircuit(Stage stage, List<String> nodes, List<Integer> terminals, bo
 
     boolean isDelta() {
         return nodes.size() == 3;
-    }
-
-    /** Whether a stage's legs stand between its lines: a three-phase unit says so by its inside. */
-    static boolean isDelta(Stage stage) {
-        return stage.unit()
-                .threePhase()
-                .map(inside -> inside == InternalConnection.DELTA)
-                .orElse(stage.connection() == Connection.DELTA);
     }
 
     /** The same with one unit of a group cut off. */

@@ -145,7 +145,7 @@ final class SpareStudy {
     }
 
     private static String sensor(Solution.SensorValue value) {
-        Dimension dimension = value.senses().unit().equals("V") ? Dimension.VOLTAGE : Dimension.CURRENT;
+        Dimension dimension = value.senses().dimension();
         return value.name() + " "
                 + dimension.format(value.secondary().orElse(value.primary()).magnitude())
                 + (value.secondary().isPresent() ? " at the relay" : " primary");

@@ -7,6 +7,7 @@ import org.varwright.bank.Bank;
  * A unit with where the capacitance that it counts with comes from.
  *
  * @param position its name
+ * @param from whether a reading, the bank file or the nameplate says it
  */
 public record CountedUnit(String position, Origin from) {
     /** Whether its own reading counts. */

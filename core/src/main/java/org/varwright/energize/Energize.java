@@ -150,7 +150,7 @@ public record Energize(
             all.put(key(c.name()), new Expectation(c.name(), c.stage(), c.amperes(), Dimension.CURRENT));
         }
         for (ExpectedSensor s : sensors) {
-            Dimension dimension = s.senses().unit().equals("V") ? Dimension.VOLTAGE : Dimension.CURRENT;
+            Dimension dimension = s.senses().dimension();
             all.put(key(s.name()), new Expectation(s.name(), s.stage(), s.read(), dimension));
         }
         return all;

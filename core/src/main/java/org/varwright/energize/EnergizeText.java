@@ -69,7 +69,7 @@ public final class EnergizeText {
         page.heading("Expected sensor readings");
         List<List<String>> rows = new ArrayList<>();
         for (ExpectedSensor s : energize.sensors()) {
-            Dimension dimension = s.senses().unit().equals("V") ? Dimension.VOLTAGE : Dimension.CURRENT;
+            Dimension dimension = s.senses().dimension();
             Band read = s.read();
             rows.add(List.of(
                     s.name(),

@@ -201,7 +201,7 @@ public final class FitText {
     }
 
     private static String value(double value, Balance.SensorReading sensor) {
-        return (sensor.senses().unit().equals("V") ? Dimension.VOLTAGE : Dimension.CURRENT).format(value, 3);
+        return sensor.senses().dimension().format(value, 3);
     }
 
     private static void runOn(Page page, FitResult result) {

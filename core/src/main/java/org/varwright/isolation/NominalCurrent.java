@@ -2,8 +2,6 @@ package org.varwright.isolation;
 
 import java.util.List;
 import org.varwright.bank.Bank;
-import org.varwright.bank.Connection;
-import org.varwright.bank.InternalConnection;
 import org.varwright.bank.LegLayout;
 import org.varwright.bank.Stage;
 import org.varwright.basis.Basis;
@@ -28,11 +26,7 @@ final class NominalCurrent {
     static Basis of(Bank bank, Stage stage) {
         double omega = bank.system().angularFrequency();
         double volts = bank.system().nominalVolts();
-        boolean delta = stage.connection() == Connection.DELTA
-                || stage.unit()
-                        .threePhase()
-                        .filter(i -> i == InternalConnection.DELTA)
-                        .isPresent();
+        boolean delta = stage.isDelta();
         double farads = legFarads(stage, stage.layout());
         if (stage.connection().isDoubleWye()) {
             farads += legFarads(stage, stage.second().orElse(stage.layout()));

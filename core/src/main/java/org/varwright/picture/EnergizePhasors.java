@@ -67,7 +67,7 @@ public final class EnergizePhasors {
         Band band = sensor.read();
         Dial dial = Dial.of(
                 sensor.name() + (sensor.secondary().isPresent() ? ", at the relay" : ", primary"),
-                Phasors.dimension(sensor.senses()));
+                sensor.senses().dimension());
         Complex expected = Complex.polar(band.expected(), sensor.degrees());
         Dial all = dial.with(Phasor.of("expected", expected).with(Dash.DASHED))
                 .with(Circle.band(expected, reach(band), ""));

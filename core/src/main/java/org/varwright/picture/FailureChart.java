@@ -110,7 +110,7 @@ public final class FailureChart {
 
     private static Panel signal(SettingStudy study, List<FailureRow> rows) {
         Protection protection = study.protection();
-        Dimension dimension = Phasors.dimension(protection.senses());
+        Dimension dimension = protection.senses().dimension();
         Reading change = row -> row.effect().orElseThrow().changes().stream()
                 .mapToDouble(c -> c.magnitude())
                 .max()

@@ -42,10 +42,7 @@ public final class FitPhasors {
             Dial start = dials.containsKey(key)
                     ? dials.get(key)
                     : Phasors.settings(
-                            Dial.of(key, Phasors.dimension(after.senses())),
-                            result.bank(),
-                            after.stage(),
-                            after.senses());
+                            Dial.of(key, after.senses().dimension()), result.bank(), after.stage(), after.senses());
             String place = after.name().substring(Math.min(after.name().length(), key.length()));
             Optional<Balance.SensorReading> old = before.sensors().stream()
                     .filter(s -> s.name().equals(after.name()))

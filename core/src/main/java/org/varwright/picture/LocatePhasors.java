@@ -59,7 +59,7 @@ public final class LocatePhasors {
     private static Dial sensor(Locate locate) {
         Sighting sighting = locate.sighting();
         double factor = sighting.primary() ? 1.0 : locate.ratio();
-        Dial dial = Dial.of(sighting.sensor(), Phasors.dimension(locate.senses()));
+        Dial dial = Dial.of(sighting.sensor(), locate.senses().dimension());
         double magnitude = sighting.magnitude();
         if (sighting.degrees().isPresent()) {
             Complex read = Complex.polar(magnitude, sighting.degrees().getAsDouble());

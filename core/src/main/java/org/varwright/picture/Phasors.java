@@ -23,11 +23,6 @@ final class Phasors {
 
     private Phasors() {}
 
-    /** The dimension of a sensor's values. */
-    static Dimension dimension(Protection.Senses senses) {
-        return senses.unit().equals("V") ? Dimension.VOLTAGE : Dimension.CURRENT;
-    }
-
     /** Zero where it is rounding beside {@code scale}. */
     static Complex clean(Complex value, double scale) {
         return value.magnitude() <= ROUNDING * scale ? Complex.ZERO : value;

@@ -26,7 +26,7 @@ record Setting(double primary, String words) {
                     ? set.getAsDouble()
                     : set.getAsDouble() / protection.ratio().orElseThrow().factor();
             settings.add(new Setting(
-                    primary, word + " " + Phasors.dimension(protection.senses()).format(primary, 3)));
+                    primary, word + " " + protection.senses().dimension().format(primary, 3)));
         }
     }
 }

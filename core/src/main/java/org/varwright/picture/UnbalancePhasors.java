@@ -86,8 +86,9 @@ public final class UnbalancePhasors {
     }
 
     private static Dial sensor(Bank bank, Protection protection, Solution.Solved healthy, Solution.Solved failed) {
-        Dial dial =
-                Dial.of(protection.stage() + " " + protection.senses().code(), Phasors.dimension(protection.senses()));
+        Dial dial = Dial.of(
+                protection.stage() + " " + protection.senses().code(),
+                protection.senses().dimension());
         double largest = failed.sensors().stream()
                 .mapToDouble(s -> s.primary().magnitude())
                 .max()

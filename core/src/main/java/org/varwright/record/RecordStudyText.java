@@ -135,7 +135,7 @@ public final class RecordStudyText {
                             + " and wiring, and at the voltages; more than two places may have failed.");
             return;
         }
-        Dimension dimension = locate.senses().unit().equals("V") ? Dimension.VOLTAGE : Dimension.CURRENT;
+        Dimension dimension = locate.senses().dimension();
         List<List<String>> rows = new ArrayList<>();
         for (Candidate c : locate.candidates()) {
             rows.add(List.of(

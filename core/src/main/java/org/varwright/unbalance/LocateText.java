@@ -11,7 +11,7 @@ public final class LocateText {
     private LocateText() {}
 
     public static String of(Locate locate) {
-        Dimension dimension = locate.senses().unit().equals("V") ? Dimension.VOLTAGE : Dimension.CURRENT;
+        Dimension dimension = locate.senses().dimension();
         Page page = new Page();
         page.heading("What failed?  " + locate.bank().name());
         page.text(locate.sighting().sensor() + " read "

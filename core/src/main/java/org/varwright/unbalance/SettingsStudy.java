@@ -46,7 +46,7 @@ final class SettingsStudy {
         this.phaseOpen = phaseOpen;
         this.faint = FaintFailure.of(protection, rows, kind);
         this.unit = protection.senses().unit();
-        this.dimension = unit.equals("V") ? Dimension.VOLTAGE : Dimension.CURRENT;
+        this.dimension = protection.senses().dimension();
     }
 
     /** Largest change that any place of the sensor sees [V] or [A]. */
@@ -121,11 +121,16 @@ final class SettingsStudy {
 
     /** The alarm, lowered to half of what a failure over the limit shows that neither it nor the trip would see, where a good bank shows less. */
     private OptionalDouble withFaint(OptionalDouble alarm, OptionalDouble trip) {
-        double least = Math.min(alarm.orElse(Double.POSITIVE_INFINITY), trip.orElse(Double.POSITIVE_INFINITY));
+        double least = lower(alarm, trip);
         return faint.map(FaintFailure::signal)
                 .filter(s -> s < least && error.total() <= 0.5 * s && s > 1e-9)
                 .map(s -> OptionalDouble.of(0.5 * s))
                 .orElse(alarm);
+    }
+
+    /** The lower of two settings; infinite where neither is set. */
+    private static double lower(OptionalDouble alarm, OptionalDouble trip) {
+        return Math.min(alarm.orElse(Double.POSITIVE_INFINITY), trip.orElse(Double.POSITIVE_INFINITY));
     }
 
     private Basis faintBasis(FaintFailure failure) {
@@ -201,7 +206,7 @@ final class SettingsStudy {
                     set > Math.max(allowed.orElse(0.0), error.total()) ? Verdict.PASS : Verdict.WARN,
                     t));
         }
-        double least = Math.min(alarm.orElse(Double.POSITIVE_INFINITY), trip.orElse(Double.POSITIVE_INFINITY));
+        double least = lower(alarm, trip);
         if (Double.isFinite(least)) {
             faint.ifPresent(f -> checks.add(new Check(
                     name() + ": alarm or trip sees " + f.name() + " (" + f.stress() + ")",

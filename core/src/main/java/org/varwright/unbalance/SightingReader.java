@@ -59,7 +59,7 @@ public final class SightingReader {
         int at = reading.lastIndexOf('=');
         String sensor = at < 0 ? onlySensor(reading) : named(reading.substring(0, at));
         Protection protection = Objects.requireNonNull(sensors.get(sensor), sensor);
-        Dimension dimension = protection.senses().unit().equals("V") ? Dimension.VOLTAGE : Dimension.CURRENT;
+        Dimension dimension = protection.senses().dimension();
         double magnitude = quantity(sensor, dimension, reading.substring(at + 1));
         Map<String, Double> amperes = new LinkedHashMap<>();
         for (String line : lines) {

@@ -88,8 +88,7 @@ public final class UnbalanceText {
                             ? "; no sensor watches this "
                                     + unbalance.bank().words().stage() + "."
                             : "; for sensors the least and the most that the failure gives anywhere, " + where + "."));
-        }
-        if (!unbalance.isTable()) {
+        } else {
             lines.forEach(line ->
                     line.rows().forEach(r -> page.item("  " + r.verdict().words() + ": ", r.reason())));
         }
@@ -156,7 +155,7 @@ public final class UnbalanceText {
     }
 
     private static String value(Protection.Senses senses, double value) {
-        return senses.unit().equals("V") ? Dimension.VOLTAGE.format(value) : Dimension.CURRENT.format(value);
+        return senses.dimension().format(value);
     }
 
     private static String multiple(OptionalDouble value) {

@@ -199,7 +199,7 @@ class DataShapesTest {
             Recording read = RecordReader.read(
                     RecordFiles.of(
                             PlainRecord.source("a.cfg", PlainRecord.bytes(cfg.toString())),
-                            Source.of("a.dat", new Slow(data.array()))),
+                            Source.of("a.dat", new SlowBytes(data.array(), 3))),
                     ReadOptions.ALL);
             assertEquals(List.of(), PlainRecord.remarks(read));
             assertEquals(samples, read.seconds().size());
@@ -213,22 +213,6 @@ class DataShapesTest {
                     assertEquals(due, read.statuses().get(s).bits().at(i), "sample " + i + " state " + s);
                 }
             }
-        }
-    }
-
-    /** At most 4 kB at a time, sometimes one byte. */
-    @SuppressWarnings("ArrayRecordComponent") // nobody compares two of them
-    private record Slow(byte[] bytes) implements Bytes {
-        @Override
-        public long size() {
-            return bytes.length;
-        }
-
-        @Override
-        public int read(long from, byte[] into, int at, int count) {
-            int given = (int) Math.min(Math.min(count, bytes.length - from), from % 3 == 0 ? 1 : 4093);
-            System.arraycopy(bytes, (int) from, into, at, given);
-            return given;
         }
     }
 }

@@ -9,26 +9,11 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Text data larger than any block that is read of them, and lines longer than a block: blocks don't show. Bytes come one or 4093 at a time, as from a slow disk. */
 class TextBlocksTest {
-    @SuppressWarnings("ArrayRecordComponent") // nobody compares two of them
-    private record Slow(byte[] bytes) implements Bytes {
-        @Override
-        public long size() {
-            return bytes.length;
-        }
-
-        @Override
-        public int read(long from, byte[] into, int at, int count) {
-            int given = (int) Math.min(Math.min(count, bytes.length - from), from % 7 == 0 ? 1 : 4093);
-            System.arraycopy(bytes, (int) from, into, at, given);
-            return given;
-        }
-    }
-
     private static Recording read(String configuration, String data) {
         return RecordReader.read(
                 RecordFiles.of(
                         PlainRecord.source("a.cfg", PlainRecord.bytes(configuration)),
-                        Source.of("a.dat", new Slow(PlainRecord.bytes(data)))),
+                        Source.of("a.dat", new SlowBytes(PlainRecord.bytes(data), 7))),
                 ReadOptions.ALL);
     }
 

@@ -87,7 +87,7 @@ final class EnergizeSection {
     private static Block sensors(Energize energize) {
         List<Row> rows = new ArrayList<>();
         for (ExpectedSensor sensor : energize.sensors()) {
-            Dimension dimension = sensor.senses().unit().equals("V") ? Dimension.VOLTAGE : Dimension.CURRENT;
+            Dimension dimension = sensor.senses().dimension();
             String side = sensor.secondary().isPresent() ? "at the relay" : "primary";
             rows.add(row(energize, sensor.name(), side, sensor.read(), dimension));
         }

@@ -210,7 +210,7 @@ final class FitSections {
 
     private static String value(Protection.Senses senses, double value) {
         double shown = Math.abs(value) < ROUNDING ? 0.0 : value;
-        return (senses.unit().equals("V") ? Dimension.VOLTAGE : Dimension.CURRENT).format(shown, 3);
+        return senses.dimension().format(shown, 3);
     }
 
     private static String perRated(Balance balance) {

@@ -116,7 +116,7 @@ final class UnbalanceSection {
         if (setting.isEmpty()) {
             return "not given";
         }
-        Dimension dimension = sensor.senses().unit().equals("V") ? Dimension.VOLTAGE : Dimension.CURRENT;
+        Dimension dimension = sensor.senses().dimension();
         return dimension.format(setting.getAsDouble()) + (sensor.settingsArePrimary() ? " primary" : " at the relay");
     }
 
